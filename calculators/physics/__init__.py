@@ -1,0 +1,1 @@
+"""Bottom layer: plain functions, SI floats in and out, ``math`` only."""
