@@ -5,7 +5,14 @@ A bug is anything that is not a :class:`CalculatorError`, and must show.
 
 
 class CalculatorError(ValueError):
-    """An entry that cannot be answered; the message is one sentence."""
+    """An entry that cannot be answered; the message is one sentence.
+
+    ``input`` names the input the complaint belongs to, where that is known.
+    """
+
+    def __init__(self, sentence: str, *, input: str = "") -> None:
+        self.input = input
+        super().__init__(sentence)
 
 
 class UnitError(CalculatorError):

@@ -176,9 +176,9 @@ def boiling_temperature(*, pressure: float) -> float:
 
     Notes
     -----
-    The inverse of :func:`saturation_pressure`, solved by Newton's method in
-    ln p against 1/T, where both curves are nearly straight, inside a bracket
-    that bisection guards.
+    The inverse of :func:`saturation_pressure`, solved by false position in
+    ln p against 1/T, where both curves are nearly straight, with bisection
+    as the guard.
 
     References
     ----------
@@ -194,7 +194,6 @@ def boiling_temperature(*, pressure: float) -> float:
     target = math.log(pressure)
     if target < math.log(curve(temperature=low)) - 1e-9:
         raise OutOfRange("That pressure is below the vapor pressure of ice at 50 K.")
-    # ln p is nearly linear in 1/T: regula falsi in that plane, bisection as the guard.
     temperature = high
     for _ in range(200):
         u_low, u_high = 1.0 / low, 1.0 / high
