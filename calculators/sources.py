@@ -1,0 +1,104 @@
+"""The one bibliography. Every number of the guide cites a key of it.
+
+Keys follow the issuing body's own numbers where it has them. ``kind`` tells a
+standard or paper from a rule of the trade ("common practice", which has no
+source) and from a value written down from memory.
+"""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, kw_only=True)
+class Source:
+    """One entry: who issued it, when, what it is called, where it stands."""
+
+    author: str
+    title: str
+    year: str
+    publisher: str
+    kind: str = "publication"  # publication, library, practice, memory
+    doi: str = ""
+
+
+BIBLIOGRAPHY = {
+    # Units and constants
+    "BIPM-SI-9": Source(
+        author="BIPM",
+        title="The International System of Units (SI Brochure), 9th edition",
+        year="2019",
+        publisher="Bureau International des Poids et Mesures",
+    ),
+    "NIST-SP811": Source(
+        author="A. Thompson and B. N. Taylor",
+        title="Guide for the Use of the International System of Units (SI), NIST SP 811",
+        year="2008",
+        publisher="National Institute of Standards and Technology",
+    ),
+    # Water and air
+    "IAPWS-R14-08": Source(
+        author="IAPWS; W. Wagner, T. Riethmann, R. Feistel and A. H. Harvey",
+        title=(
+            "Revised Release on the Pressure along the Melting and Sublimation Curves of "
+            "Ordinary Water Substance, R14-08(2011); J. Phys. Chem. Ref. Data 40, 043103"
+        ),
+        year="2011",
+        publisher="International Association for the Properties of Water and Steam",
+        doi="10.1063/1.3657937",
+    ),
+    "IAPWS-SR1-86": Source(
+        author="IAPWS; W. Wagner and A. Pruss",
+        title=(
+            "Revised Supplementary Release on Saturation Properties of Ordinary Water "
+            "Substance, SR1-86(1992); J. Phys. Chem. Ref. Data 22, 783"
+        ),
+        year="1992",
+        publisher="International Association for the Properties of Water and Steam",
+        doi="10.1063/1.555926",
+    ),
+    "IAPWS-R6-95": Source(
+        author="IAPWS",
+        title="Thermodynamic Properties of Ordinary Water Substance, R6-95(2018)",
+        year="2018",
+        publisher="International Association for the Properties of Water and Steam",
+    ),
+    "USSA-1976": Source(
+        author="NOAA, NASA and USAF",
+        title="U.S. Standard Atmosphere, 1976",
+        year="1976",
+        publisher="U.S. Government Printing Office",
+    ),
+    # Rules and rates
+    "40-CFR-1065": Source(
+        author="U.S. Environmental Protection Agency",
+        title="40 CFR 1065.644, Vacuum-decay leak rate",
+        year="2014",
+        publisher="Code of Federal Regulations",
+    ),
+    "GUM": Source(
+        author="JCGM",
+        title="Evaluation of measurement data: Guide to the expression of uncertainty, JCGM 100",
+        year="2008",
+        publisher="Joint Committee for Guides in Metrology",
+    ),
+    "PHYSICS": Source(
+        author="Dry & Tight",
+        title="Derived here from the ideal-gas law and conservation of mass; working shown",
+        year="2026",
+        publisher="this guide",
+        kind="derivation",
+    ),
+    "COMMON-PRACTICE": Source(
+        author="The trade",
+        title="Common practice: a rule of thumb in general use, with no single source",
+        year="",
+        publisher="",
+        kind="practice",
+    ),
+    "FROM-MEMORY": Source(
+        author="Dry & Tight",
+        title="Written down from memory of the literature; the text was not laid beside it",
+        year="2026",
+        publisher="this guide",
+        kind="memory",
+    ),
+}
