@@ -1,0 +1,131 @@
+// @ts-check
+/**
+ * The page's one line to Python: a promise per question, strings of JSON across.
+ *
+ * To the worker:   { id, ask }          ask is a question of the protocol, as JSON
+ * From the worker: { id, reply }        reply is JSON
+ *                  { loaded, total }    bytes fetched so far, while it wakes
+ *                  { ready: true }      it answers from now on
+ *                  { broken: "why" }    it will never answer
+ *
+ * One question is with Python at a time. A newer question on the same topic takes
+ * the place of one still waiting, whose promise then gives null: latest wins.
+ *
+ * @typedef {{ topic: string, question: object, settle: (reply: any) => void }} Waiting
+ */
+
+/** Told whenever `engine.state` or `engine.says` changes. */
+export class EngineEvent extends Event {
+  constructor() {
+    super("engine");
+  }
+}
+
+const SORRY =
+  "The calculator could not start in this browser, so it can't answer here. What you typed is kept; reload the page to try again.";
+
+export class Engine extends EventTarget {
+  /** @type {"asleep" | "waking" | "up" | "broken"} */
+  state = "asleep";
+  /** A line for the reader while it wakes, or why it never will. */
+  says = "";
+
+  /** @type {Worker | undefined} */
+  #worker;
+  /** @type {Waiting[]} */
+  #waiting = [];
+  /** @type {(Waiting & { id: number }) | undefined} */
+  #asked;
+  #count = 0;
+
+  /** @param {URL} script */
+  constructor(script) {
+    super();
+    this.script = script;
+  }
+
+  /** Start Python, once. */
+  wake() {
+    if (this.state !== "asleep") return;
+    this.#become("waking", "Starting the calculator.");
+    try {
+      this.#worker = new Worker(this.script, { type: "module" });
+    } catch {
+      this.#break();
+      return;
+    }
+    this.#worker.addEventListener("message", ({ data }) => this.#hear(data));
+    this.#worker.addEventListener("error", () => this.#break());
+  }
+
+  /**
+   * Ask; the promise gives the reply, or null when a newer question took its place.
+   * @param {object} question
+   * @param {string} topic
+   * @returns {Promise<any>}
+   */
+  ask(question, topic) {
+    this.wake();
+    return new Promise((settle) => {
+      const older = this.#waiting.findIndex((each) => each.topic === topic);
+      if (older >= 0) this.#waiting.splice(older, 1)[0].settle(null);
+      this.#waiting.push({ topic, question, settle });
+      this.#next();
+    });
+  }
+
+  #next() {
+    if (this.state !== "up" || this.#asked) return;
+    const next = this.#waiting.shift();
+    if (!next) return;
+    this.#asked = { ...next, id: ++this.#count };
+    this.#worker?.postMessage({ id: this.#asked.id, ask: JSON.stringify(next.question) });
+  }
+
+  /** @param {any} data */
+  #hear(data) {
+    if (data.id !== undefined && data.id === this.#asked?.id) {
+      const { settle } = this.#asked;
+      this.#asked = undefined;
+      settle(JSON.parse(data.reply));
+      this.#next();
+    } else if (data.ready) {
+      this.#become("up", "");
+      this.#next();
+    } else if (data.broken !== undefined) {
+      console.error(data.broken);
+      this.#break();
+    } else if (data.total && this.state === "waking") {
+      this.#become("waking", progress(data.loaded, data.total));
+    }
+  }
+
+  #break() {
+    if (this.state === "broken") return;
+    this.#worker?.terminate();
+    this.#become("broken", SORRY);
+  }
+
+  /**
+   * @param {Engine["state"]} state
+   * @param {string} says
+   */
+  #become(state, says) {
+    this.state = state;
+    this.says = says;
+    this.dispatchEvent(new EngineEvent());
+  }
+}
+
+/**
+ * @param {number} loaded
+ * @param {number} total
+ */
+function progress(loaded, total) {
+  if (loaded >= total) return "Starting the calculator.";
+  const megabytes = (/** @type {number} */ bytes) => (bytes / 1e6).toFixed(1);
+  return `Fetching the calculator: ${megabytes(loaded)} of ${megabytes(total)} MB.`;
+}
+
+/** The engine of this page, asleep until something asks. */
+export const engine = new Engine(new URL("worker.js", import.meta.url));
