@@ -157,6 +157,8 @@ def _read_quantity(
     except UnitError as error:
         accepted = ", ".join(each.units)
         raise UnitError(f"{each.label}: {error} Accepted units: {accepted}.") from None
+    except CalculatorError as error:
+        raise CalculatorError(f"{each.label}: {error}") from None
     dimension = units.UNITS[each.si_unit].dimension
     if units.UNITS[unit].dimension != dimension:
         measured = units.UNITS[unit].dimension
@@ -189,6 +191,8 @@ def _outside(each: Quantity, typed: str, unit: str, barometer: float | None) -> 
         ends.append(wording.with_unit(wording.number(shown, figures=4), unit))
     if units.UNITS[unit].gauge < 0:
         ends.reverse()
+    if each.minimum > 0 and typed.startswith(("-", "−", "–", "0 ")):
+        return f"{each.label}: type a number above zero; accepted is {ends[0]} to {ends[1]}."
     return f"{each.label}: {typed} is outside {ends[0]} to {ends[1]}."
 
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 
-from calculators.errors import UnitError
+from calculators.errors import CalculatorError, UnitError
 
 
 @dataclass(frozen=True)
@@ -186,8 +186,8 @@ _BY_LOWER = {
     if alias.lower() not in {"mpa", "k difference"}
 }
 _AMBIGUOUS = {
-    "psi": "Say psia for absolute pressure or psig for a gauge reading.",
-    "mpa": "Write MPa for megapascal.",
+    "psi": "say psia for absolute pressure or psig for a gauge reading.",
+    "mpa": "write MPa for megapascal.",
 }
 
 _NUMBER = re.compile(
@@ -200,7 +200,9 @@ _NUMBER = re.compile(
         \s*(?P<unit>[^\W\d_].*?|[°%"'].*?)?\s*$""",
     re.VERBOSE | re.IGNORECASE,
 )
-_FRACTION = re.compile(r"\s*(?P<whole>\d+[\s-])?\s*(?P<part>\d+/\d+)\s*(?P<unit>[^\W\d_].*?|["'].*?)?\s*$")
+_FRACTION = re.compile(
+    r"""\s*(?P<whole>\d+[\s-])?\s*(?P<part>\d+/\d+)\s*(?P<unit>[^\W\d_].*?|["'].*?)?\s*$"""
+)
 
 
 def find(name: str) -> Unit:
@@ -225,7 +227,7 @@ def find(name: str) -> Unit:
     name = " ".join(name.split())
     unit = _BY_ALIAS.get(name) or _BY_LOWER.get(name.lower())
     if unit is None:
-        raise UnitError(_AMBIGUOUS.get(name.lower()) or f"The unit “{name[:30]}” is not known here.")
+        raise UnitError(_AMBIGUOUS.get(name.lower()) or f"the unit “{name[:30]}” is not known here.")
     return unit
 
 
@@ -313,9 +315,10 @@ def read(text: str, *, bare: str) -> tuple[float, str, str]:
 
     Raises
     ------
+    CalculatorError
+        If there is no number to read, or it is not finite.
     UnitError
-        If there is no number to read, it is not finite, or the unit is not
-        on the list.
+        If the unit is not on the list.
     """
     shown = text.strip()[:40]
     match = _FRACTION.match(text)
@@ -324,16 +327,16 @@ def read(text: str, *, bare: str) -> tuple[float, str, str]:
         try:
             number = float((int(whole) if whole else 0) + Fraction(match["part"]))
         except ZeroDivisionError:
-            raise UnitError(f"“{shown}” divides by zero: type a number such as 3/8.") from None
+            raise CalculatorError(f"“{shown}” divides by zero: type a number such as 3/8.") from None
         typed = f"{match['whole'] or ''}{match['part']}".strip()
     else:
         match = _NUMBER.match(text)
         if not match:
-            raise UnitError(f"“{shown}” is not a number: type one such as 500 or 0.5.")
+            raise CalculatorError(f"“{shown}” is not a number: type one such as 500 or 0.5.")
         typed = match["number"].strip()
         plain = re.sub(r"[, \u2009\u202f]", "", typed).replace("−", "-").replace("–", "-")
         number = float(re.sub(r"[x×·*]10\^?", "e", plain))
     if not math.isfinite(number):
-        raise UnitError(f"“{shown}” is not a finite number: type one such as 500 or 0.5.")
+        raise CalculatorError(f"“{shown}” is not a finite number: type one such as 500 or 0.5.")
     unit = find(match["unit"]).name if match["unit"] else bare
     return number, unit, typed

@@ -1,7 +1,12 @@
 """How high am I, and what does that do to the barometer?"""
 
 from calculators.card import Answer, Card, Cite, Example, Output, Quantity, Step
-from calculators.physics.atmosphere import HIGHEST_ALTITUDE, LOWEST_ALTITUDE, barometer_at
+from calculators.physics.atmosphere import (
+    HIGHEST_ALTITUDE,
+    LOWEST_ALTITUDE,
+    barometer_at,
+    geopotential_height,
+)
 from calculators.physics.constants import STANDARD_ATMOSPHERE
 from calculators.physics.water import boiling_temperature
 
@@ -10,7 +15,6 @@ def compute(*, altitude: float) -> Answer:
     """Barometer, boiling point of open water and deepest vacuum-dial reading [Pa, K, Pa]."""
     barometer = barometer_at(altitude=altitude)
     boiling = boiling_temperature(pressure=barometer)
-    geopotential = 6_356_766.0 * altitude / (6_356_766.0 + altitude)
     return Answer(
         outputs={
             "barometer": barometer,
@@ -46,7 +50,7 @@ def compute(*, altitude: float) -> Answer:
             ),
         ),
         values={
-            "geopotential": geopotential,
+            "geopotential": geopotential_height(altitude=altitude),
             "lost": abs(STANDARD_ATMOSPHERE - barometer),
             "lower": "lower" if altitude >= 0 else "higher",
         },

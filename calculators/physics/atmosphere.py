@@ -13,6 +13,26 @@ LOWEST_ALTITUDE = -500.0  # m, below the lowest dry land
 HIGHEST_ALTITUDE = 11_019.0  # m geometric, end of the model's troposphere (11 km geopotential)
 
 
+def geopotential_height(*, altitude: float) -> float:
+    """Height that climbs against full gravity all the way up.
+
+    Parameters
+    ----------
+    altitude : float
+        Height above mean sea level, geometric [m], scalar.
+
+    Returns
+    -------
+    float
+        Geopotential height [m], scalar; 2e-4 below ``altitude`` at 10,000 ft.
+
+    References
+    ----------
+    [USSA-1976] equation (18).
+    """
+    return EARTH_RADIUS * altitude / (EARTH_RADIUS + altitude)
+
+
 def barometer_at(*, altitude: float) -> float:
     """Absolute pressure of the open air in the standard atmosphere.
 
@@ -43,7 +63,7 @@ def barometer_at(*, altitude: float) -> float:
     """
     if not LOWEST_ALTITUDE <= altitude <= HIGHEST_ALTITUDE:
         raise OutOfRange("The standard atmosphere is used from -500 m to 11,019 m.")
-    geopotential = EARTH_RADIUS * altitude / (EARTH_RADIUS + altitude)
+    geopotential = geopotential_height(altitude=altitude)
     return (
         STANDARD_ATMOSPHERE
         * (1.0 - LAPSE_RATE * geopotential / SEA_LEVEL_TEMPERATURE) ** EXPONENT

@@ -1,0 +1,17 @@
+"""Every calculator, in the order of the job. A new one is one line here."""
+
+from calculators.card import Card
+from calculators.cards import (
+    altitude,
+    boiling_point,
+    convert,
+    saturation_pressure,
+)
+
+CARDS: tuple[Card, ...] = (
+    boiling_point.CARD,
+    saturation_pressure.CARD,
+    convert.CARD,
+    altitude.CARD,
+)
+BY_SLUG = {card.slug: card for card in CARDS}

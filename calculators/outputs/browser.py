@@ -1,0 +1,74 @@
+"""What the worker in a browser calls: strings of JSON in, strings of JSON out."""
+
+import json
+from collections.abc import Mapping
+from typing import Any
+
+from calculators.card import Quantity, Rows
+from calculators.cards import BY_SLUG
+from calculators.errors import CalculatorError, Complaints
+from calculators.evaluate import evaluate
+from calculators.outputs import html
+from calculators.outputs.chart import as_chart
+from calculators.outputs.data import as_data, convert, sentence
+
+
+def reply(ask: str) -> str:
+    """Answer one question from the page.
+
+    Parameters
+    ----------
+    ask : str
+        JSON: ``{"do": "answer" | "convert", "card", "entries", "system"}``.
+
+    Returns
+    -------
+    str
+        JSON: ``{"ok": true, ...}``, or ``{"ok": false, "complaints": [...]}``
+        with one sentence per entry that cannot be used.
+    """
+    question = json.loads(ask)
+    try:
+        given = DOES[question["do"]](question)
+        return json.dumps({"ok": True, **given})
+    except Complaints as error:
+        items = [{"input": name, "text": text} for name, text in error.items]
+    except CalculatorError as error:
+        items = [{"input": error.input, "text": str(error)}]
+    return json.dumps({"ok": False, "complaints": items})
+
+
+def _answer(question: Mapping[str, Any]) -> dict[str, Any]:
+    card = BY_SLUG[question["card"]]
+    evaluation = evaluate(card, question["entries"], system=question["system"])
+    verdict = evaluation.answer.verdict
+    return {
+        "html": {
+            "answer": html.text_of(*html.answer(evaluation)),
+            "working": html.text_of(html.working(evaluation)),
+        },
+        "say": sentence(evaluation),
+        "chart": as_chart(evaluation) if evaluation.answer.chart else None,
+        "verdict": verdict and {"code": verdict.code, "text": evaluation.say(verdict.says)},
+        "data": as_data(evaluation) if question.get("data") else None,
+    }
+
+
+def _convert(question: Mapping[str, Any]) -> dict[str, Any]:
+    """Put entries into the other system's first units, rows and all."""
+    card, system = BY_SLUG[question["card"]], question["system"]
+    done: dict[str, Any] = {}
+    for each in card.inputs:
+        entry = question["entries"].get(each.name)
+        if isinstance(each, Quantity) and entry:
+            done[each.name] = convert(each, entry, system=system)
+        elif isinstance(each, Rows) and entry:
+            columns = [c for c in each.columns if isinstance(c, Quantity)]
+            done[each.name] = [
+                {c.name: convert(c, row[c.name], system=system) for c in columns if row.get(c.name)}
+                for row in entry
+            ]
+    return {"entries": done}
+
+
+DOES = {"answer": _answer, "convert": _convert}
