@@ -1,0 +1,298 @@
+"""A log of times and pressures as it comes: typed, pasted, or out of a file.
+
+Accepts pairs ("0 305, 5 309, 10 312"), and rows with comma, semicolon, tab or
+spaces between cells, with or without a header, with decimal points or decimal
+commas, with times as numbers, on the clock or dated. Rows are put in order of
+time. What cannot be read is left out and named by row and column.
+"""
+
+import csv
+import math
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from operator import le
+
+from calculators import reading_cells, units
+from calculators.errors import CalculatorError, FitError
+from calculators.reading_cells import Reader
+
+MOST_READINGS = 100_000  # a day at one per second is 86,400
+BARE_TIME = "min"  # what a bare number means, as the hint beside the input says
+BARE_PRESSURE = "micron"
+_NAMED = 3  # rows left out that are named one by one; the rest are counted
+_COMMENT = ("#", "//", "%")
+
+
+@dataclass(frozen=True, kw_only=True)
+class ReadingLog:
+    """Readings in order of time.
+
+    ``time`` [s] and ``pressure`` [Pa] have one value per reading; times are
+    as numbered in the log, or from the first reading where the log has clock
+    times or dates. ``notes`` says what was sorted, merged, left out or
+    guessed; ``time_unit`` and ``pressure_unit`` are the log's own units.
+    """
+
+    time: tuple[float, ...]
+    pressure: tuple[float, ...]
+    notes: tuple[str, ...] = ()
+    time_unit: str = BARE_TIME
+    pressure_unit: str = BARE_PRESSURE
+
+    def __str__(self) -> str:
+        """Say how many readings there are."""
+        return f"{len(self.time):,} readings"
+
+
+def read_log(text: str) -> ReadingLog:
+    """Read a log of times and pressures.
+
+    Parameters
+    ----------
+    text : str
+        The log as typed, pasted or read from a file.
+
+    Returns
+    -------
+    ReadingLog
+        At least two readings in order of time, in SI, and what was done to
+        them on the way.
+
+    Raises
+    ------
+    FitError
+        If fewer than two readings can be read, or more than 100,000 are given.
+    """
+    rows, numbers = _rows(text)
+    if not rows:
+        raise FitError("There are no readings: type a time and a pressure, such as “0 305, 5 309”.")
+    if len(rows) > MOST_READINGS:
+        raise FitError(
+            f"The log has {len(rows):,} rows; up to {MOST_READINGS:,} are read "
+            "(a day at one per second is 86,400)."
+        )
+    header: list[str] = []
+    if not any(reading_cells.is_a_value(cell) for cell in rows[0] if cell.strip()):
+        header = [cell.strip() for cell in rows[0]]
+        rows, numbers = rows[1:], numbers[1:]
+    if not rows:
+        raise FitError(
+            "There are no readings under the first line: type a time and a pressure on each line, "
+            "such as “0 305”."
+        )
+    notes: list[str] = []
+    time_unit, pressure_unit, table = _columns(header, rows, notes)
+    times, pressures = table
+    named = bool(header)
+    dated, clock = reading_cells.is_dated(times[:50]), reading_cells.is_clock(times[:50])
+    read_time: Reader
+    if dated:
+        read_time = reading_cells.read_date
+    elif clock:
+        read_time, note = reading_cells.clock_reader(times, in_minutes=named and time_unit == "min")
+        notes += [note] if note else []
+    else:
+        read_time = reading_cells.number_reader(
+            unit=time_unit,
+            decimal_comma=reading_cells.decimal_commas(times[:500], unit=time_unit),
+        )
+        if not named and len(rows) > 60:
+            notes.append(
+                f"No header names the units: read as {time_unit} and {pressure_unit}. A first "
+                "line such as “seconds, micron” changes that."
+            )
+    comma = reading_cells.decimal_commas(pressures[:500], unit=pressure_unit)
+    read_pressure = reading_cells.pressure_reader(unit=pressure_unit, decimal_comma=comma)
+    time, pressure = _values(
+        (times, pressures),
+        numbers,
+        readers=(read_time, read_pressure),
+        quick=None if dated or clock or comma else (time_unit, pressure_unit),
+        notes=notes,
+    )
+    if dated or clock:
+        start = min(time, default=0.0)
+        time = [each - start for each in time]
+    time, pressure = _in_order(time, pressure, notes)
+    if len(time) < 2:
+        why = next((f" {note}" for note in notes if note.startswith("Row ")), "")
+        raise FitError(f"At least two readings at different times are needed.{why}")
+    _name_a_gap(time, notes)
+    return ReadingLog(
+        time=tuple(time),
+        pressure=tuple(pressure),
+        notes=tuple(notes),
+        time_unit=time_unit,
+        pressure_unit=pressure_unit,
+    )
+
+
+def _rows(text: str) -> tuple[list[list[str]], Sequence[int]]:
+    """Split a text into rows of cells, with the number of the line of each."""
+    text = text.lstrip("\ufeff")
+    lines = text.splitlines()
+    if len(lines) > 1_000 and not any(mark in text for mark in _COMMENT) and "" not in lines:
+        kept: list[str] = lines
+        numbers: Sequence[int] = range(1, len(lines) + 1)
+    else:
+        pairs = [
+            (number, line.strip())
+            for number, line in enumerate(lines, start=1)
+            if line.strip() and not line.lstrip().startswith(_COMMENT)
+        ]
+        kept, numbers = [line for _, line in pairs], [number for number, _ in pairs]
+    pieces = [piece.strip() for line in kept[:1_000] for piece in re.split(r"[,;]", line)]
+    pieces = [piece for piece in pieces if piece]
+    pairs_of_cells = [_cells(piece) for piece in pieces] if len(kept) <= 200 else []
+    if len(pieces) > len(kept) and pairs_of_cells and all(len(p) == 2 for p in pairs_of_cells):
+        return pairs_of_cells, range(1, len(pieces) + 1)
+    if len(kept) == 1 and not re.search(r"[,;\t]", kept[0]):
+        cells = _cells(kept[0])  # "0 305 5 309": times and pressures by turns
+        return [cells[at : at + 2] for at in range(0, len(cells), 2)], range(1, len(cells) + 1)
+    delimiter = _delimiter(kept[:200])
+    if delimiter == " " and any(re.search(r"\d\s+[^\W\d]", line) for line in kept[:200]):
+        return [_cells(line) for line in kept], numbers
+    return list(csv.reader(kept, delimiter=delimiter, skipinitialspace=True)), numbers
+
+
+def _cells(line: str) -> list[str]:
+    """Split at spaces, leaving a unit or AM and PM with the number before it."""
+    cells: list[str] = []
+    for word in line.split():
+        if cells and not reading_cells.is_a_value(word) and reading_cells.is_a_value(cells[-1]):
+            cells[-1] += f" {word}"
+        else:
+            cells.append(word)
+    return cells
+
+
+def _delimiter(lines: Sequence[str]) -> str:
+    """Choose what separates the cells, from what most lines contain."""
+    for mark in "\t;":
+        if sum(mark in line for line in lines) * 2 > len(lines):
+            return mark
+    with_comma = [line for line in lines if "," in line]
+    if len(with_comma) * 2 > len(lines):
+        # "5 309,5" has a decimal comma after the space; "5,309.5" and "5, 309" do not.
+        spaced = sum(bool(re.fullmatch(r"\S+\s+\S*\d,\d+", line)) for line in with_comma)
+        clean = sum(len(line.split(",")[0].split()) == 1 for line in with_comma)
+        return " " if spaced > clean else ","
+    return " "
+
+
+def _columns(
+    header: list[str], rows: list[list[str]], notes: list[str]
+) -> tuple[str, str, tuple[list[str], list[str]]]:
+    """Find the column of times and that of pressures, and their units."""
+    width = max(map(len, rows), default=0)
+    named = [reading_cells.quantity_named(title) for title in header]
+    time_at = named.index("time") if "time" in named else 0
+    others = [index for index in range(max(width, 2)) if index != time_at]
+    pressure_at = named.index("pressure") if "pressure" in named else others[0]
+    first = rows[0] if rows else []
+    joined = False
+    if not header and width >= 3 and len(first) >= 3:
+        # A date and a clock time in neighboring cells are one stamp.
+        joined = reading_cells.is_dated(first[:1]) and reading_cells.is_clock(first[1:2])
+        pressure_at = 2 if joined else pressure_at
+    if joined:
+        times = [" ".join(row[:2]) for row in rows]
+    else:
+        times = [row[time_at] if time_at < len(row) else "" for row in rows]
+    pressures = [row[pressure_at] if pressure_at < len(row) else "" for row in rows]
+    if width > (3 if joined else 2):
+        unused = width - (3 if joined else 2)
+        notes.append(
+            f"Times come from column {time_at + 1}, pressures from column {pressure_at + 1}; "
+            f"{unused} other {'column was' if unused == 1 else 'columns were'} not used."
+        )
+
+    def unit_of(index: int, dimension: str, bare: str) -> str:
+        unit = reading_cells.unit_named(header[index]) if index < len(header) else None
+        return unit if unit and units.UNITS[unit].dimension == dimension else bare
+
+    time_unit = unit_of(time_at, "time", BARE_TIME)
+    pressure_unit = unit_of(pressure_at, "pressure", BARE_PRESSURE)
+    return time_unit, pressure_unit, (times, pressures)
+
+
+def _values(
+    columns: tuple[list[str], list[str]],
+    numbers: Sequence[int],
+    *,
+    readers: tuple[Reader, Reader],
+    quick: tuple[str, str] | None,
+    notes: list[str],
+) -> tuple[list[float], list[float]]:
+    """Turn two columns of text into SI numbers, leaving out what cannot be read."""
+    if quick:
+        try:
+            slopes = [units.to_si(1.0, unit) for unit in quick]
+            time = [slopes[0] * number for number in map(float, columns[0])]
+            pressure = [slopes[1] * number for number in map(float, columns[1])]
+        except CalculatorError:
+            raise
+        except ValueError:
+            pass  # a cell that is not a plain number: read them one by one
+        else:
+            highest = reading_cells.HIGHEST_PRESSURE
+            if math.isfinite(sum(time)) and min(pressure) > 0.0 and max(pressure) <= highest:
+                return time, pressure
+    time, pressure = [], []
+    left_out = 0
+    for number, *cells in zip(numbers, *columns, strict=False):
+        row: list[float] = []
+        for column, (cell, read) in enumerate(zip(cells, readers, strict=True)):
+            try:
+                if not cell.strip():
+                    raise FitError("the cell is empty.")
+                row.append(read(cell))
+            except CalculatorError as error:
+                left_out += 1
+                if left_out <= _NAMED:
+                    what = ("time", "pressure")[column]
+                    notes.append(f"Row {number}, {what} column, was left out: {error}")
+                break
+        else:
+            time.append(row[0])
+            pressure.append(row[1])
+    if left_out > _NAMED:
+        notes.append(f"{left_out - _NAMED:,} more rows were left out for the same kind of reason.")
+    return time, pressure
+
+
+def _in_order(
+    time: list[float], pressure: list[float], notes: list[str]
+) -> tuple[list[float], list[float]]:
+    """Sort by time and take the mean of readings that share a time."""
+    if not all(map(le, time, time[1:])):
+        notes.append("The rows were not in order of time: they have been sorted.")
+        order = sorted(range(len(time)), key=time.__getitem__)
+        time = [time[index] for index in order]
+        pressure = [pressure[index] for index in order]
+    if len(set(time)) == len(time):
+        return time, pressure
+    merged: dict[float, list[float]] = {}
+    for at, reading in zip(time, pressure, strict=True):
+        merged.setdefault(at, []).append(reading)
+    repeated = sum(1 for same in merged.values() if len(same) > 1)
+    notes.append(
+        f"{repeated:,} {'time has' if repeated == 1 else 'times have'} more than one reading: "
+        "their mean is used."
+    )
+    return list(merged), [math.fsum(same) / len(same) for same in merged.values()]
+
+
+def _name_a_gap(time: list[float], notes: list[str]) -> None:
+    """Say where readings are missing for long."""
+    if len(time) < 10:
+        return
+    steps = [after - before for before, after in zip(time, time[1:], strict=False)]
+    longest = max(steps)
+    if longest > 10.0 * sorted(steps)[len(steps) // 2] and longest > 0.1 * (time[-1] - time[0]):
+        where = time[steps.index(longest)] - time[0]
+        notes.append(
+            f"There is a gap of {longest / 60.0:.3g} min, {where / 60.0:.3g} min after the "
+            "first reading."
+        )
