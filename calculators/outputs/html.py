@@ -207,9 +207,10 @@ def _main(evaluation: Evaluation) -> Element:
             class_="verdict", data_part="main", data_code=code,
         )  # fmt: skip
     out = next(o for o in evaluation.card.outputs if o.name == evaluation.card.primary)
-    first, second = _both(evaluation, out)
+    first, second = both(evaluation, out)
     value, _, unit = first.rpartition(" ")
-    big = [value, tag("small", unit)] if value and out.choices is None else [first]
+    split = value and out.choices is None and result.outputs[out.name] is not None
+    big = [value, tag("small", unit)] if split else [first]
     return tag(
         "div",
         tag("p", say(result.headline), class_="what"),
@@ -228,7 +229,7 @@ def _shape(code: str) -> Element:
     )  # fmt: skip
 
 
-def _both(evaluation: Evaluation, out: Any) -> tuple[str, str]:
+def both(evaluation: Evaluation, out: Any) -> tuple[str, str]:
     """An output in the reader's units, and in the other system's where it differs."""
     first = shown(evaluation, out.name)
     value = evaluation.answer.outputs[out.name]
@@ -239,7 +240,7 @@ def _both(evaluation: Evaluation, out: Any) -> tuple[str, str]:
 
 
 def _fact(evaluation: Evaluation, out: Any) -> Element:
-    first, second = _both(evaluation, out)
+    first, second = both(evaluation, out)
     more = [" ", tag("span", second, class_="second")] if second else None
     return tag("div", tag("dt", out.label), tag("dd", first, more), data_output=out.name)
 

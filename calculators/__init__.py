@@ -1,0 +1,1 @@
+"""Worked calculators for evacuating refrigeration and air-conditioning systems."""

@@ -1,0 +1,5 @@
+"""``python -m calculators``."""
+
+from calculators.outputs.cli import main
+
+raise SystemExit(main())
