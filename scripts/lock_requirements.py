@@ -1,4 +1,4 @@
-"""Resolve the lists in pyproject.toml into requirements.txt and requirements-test.txt.
+"""Resolve the lists in pyproject.toml into requirements.txt and its -test and -runtime.
 
 Needs the resolver: ``pip install uv``, in any environment. Run it after changing a
 dependency, look at the difference, commit both files.
@@ -30,3 +30,5 @@ if __name__ == "__main__":
     already = {line.split(" ;")[0] for line in site.splitlines()}
     more = "".join(f"{line}\n" for line in test.splitlines() if line.split(" ;")[0] not in already)
     (ROOT / "requirements-test.txt").write_text(f"{HEAD}-r requirements.txt\n{more}")
+    runtime = resolve("--group", "runtime", "--no-deps", "--constraints", "requirements.txt")
+    (ROOT / "requirements-runtime.txt").write_text(HEAD + runtime)

@@ -1,0 +1,158 @@
+"""Make build/runtime: Pyodide, the standard library it needs, and the calculators.
+
+Everything is bytecode made inside Pyodide and only what answering uses, so that a browser
+starts Python in about a second. Run by the environment's Python; see scripts/README.md.
+"""
+
+import gzip
+import hashlib
+import json
+import shutil
+import sys
+import zipfile
+from pathlib import Path
+
+import brotli
+from environment import NODE_MODULES, node, pyodide_build
+from steps import BUILD, ROOT, StepFailed, files_under, fingerprint, main, run, step
+
+WHEELS, BYTECODE, RUNTIME = BUILD / "wheels", BUILD / "bytecode", BUILD / "runtime"
+PYODIDE = NODE_MODULES / "pyodide"
+PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
+SCRIPTS = [
+    ROOT / "scripts" / name
+    for name in (
+        "build_runtime.py",
+        "compile_archives.py",
+        "every_question.py",
+        "in_pyodide.mjs",
+        "trace_used_files.py",
+    )
+]
+
+
+def in_pyodide(script: str, *words: str | Path, optimize: bool = True, or_else: str) -> str:
+    """Run one of our scripts inside Pyodide."""
+    flags = ["--optimize"] if optimize else []
+    options, rest = words[: words.index("--")], words[words.index("--") + 1 :]
+    command = [node(), "scripts/in_pyodide.mjs", *flags, *options, f"scripts/{script}", *rest]
+    return run(command, or_else=or_else)
+
+
+def compile_archives(archives: list[Path]) -> None:
+    """Leave the bytecode of wheels and zips in build/bytecode."""
+    BYTECODE.mkdir(parents=True, exist_ok=True)
+    copies = [Path(shutil.copy(archive, BYTECODE)) for archive in archives]
+    inside = [copy.relative_to(ROOT).as_posix() for copy in copies]
+    in_pyodide("compile_archives.py", "--", *inside, or_else="Compiling to bytecode failed.")
+    for copy in copies:
+        old = copy if copy.suffix == ".whl" else copy.with_name(copy.name + ".old")
+        old.unlink()
+
+
+def libraries() -> None:
+    """Compile the standard library, and the packages the calculators depend on."""
+    shutil.rmtree(WHEELS, ignore_errors=True)
+    shutil.rmtree(BYTECODE, ignore_errors=True)
+    pins = (ROOT / "requirements.txt").read_text().split()
+    pint = next(pin for pin in pins if pin.startswith("pint=="))
+    command = [sys.executable, "-m", "pip", "download", "--quiet", "--disable-pip-version-check"]
+    command += ["--only-binary=:all:", "--constraint", "requirements.txt", "--dest", WHEELS, pint]
+    run(command, or_else="The packages for the browser could not be fetched.")
+    compile_archives([PYODIDE / "python_stdlib.zip", *sorted(WHEELS.glob("*.whl"))])
+
+
+def our_wheel() -> Path:
+    """Build the wheel of calculators/ and compile it."""
+    for old in [*WHEELS.glob("calculators-*"), *BYTECODE.glob("calculators-*")]:
+        old.unlink()
+    command = [sys.executable, "-m", "hatchling", "build", "-t", "wheel", "-d", WHEELS]
+    run(command, or_else="The wheel of calculators/ could not be built.")
+    compile_archives(list(WHEELS.glob("calculators-*.whl")))
+    return next(BYTECODE.glob("calculators-*.whl"))
+
+
+def pack(archives: list[Path], out: Path, wanted=lambda name: True) -> None:
+    """Copy members into one archive: sorted, without dates, stored so that HTTP compresses."""
+    with zipfile.ZipFile(out, "w", zipfile.ZIP_STORED) as made:
+        for archive in archives:
+            with zipfile.ZipFile(archive) as source:
+                for name in sorted(source.namelist()):
+                    if wanted(name) and not name.endswith("/"):
+                        made.writestr(zipfile.ZipInfo(name), source.read(name))
+
+
+def runtime() -> None:
+    """Trace what answering uses, pack that, and describe it in manifest.js."""
+    new = BUILD / "runtime.new"
+    shutil.rmtree(new, ignore_errors=True)
+    pyodide = new / f"pyodide-{json.loads((PYODIDE / 'package.json').read_text())['version']}"
+    pyodide.mkdir(parents=True)
+    for name in PYODIDE_FILES:
+        shutil.copyfile(PYODIDE / name, pyodide / name)
+
+    ours = our_wheel()
+    packages = [ours, *sorted(set(BYTECODE.glob("*.whl")) - {ours})]
+    whole, whole_stdlib = BYTECODE / "packages.zip", BYTECODE / "python_stdlib.zip"
+    pack(packages, whole)
+    used = json.loads(
+        in_pyodide(
+            "trace_used_files.py", "--stdlib", whole_stdlib, "--app", whole, "--",
+            or_else="The calculators do not answer inside Pyodide.",
+        )  # fmt: skip
+    )
+    stdlib, app = new / "python.zip", new / "calculators.zip"
+    pack([whole_stdlib], stdlib, set(used["stdlib"]).__contains__)
+    pack([whole], app, lambda n: n.startswith("calculators/") or n in set(used["packages"]))
+    ask = ("every_question.py", "--stdlib", stdlib, "--app", app, "--")
+    in_pyodide(*ask, or_else="The trimmed runtime does not answer.")
+
+    stdlib, app = (hashed(path) for path in (stdlib, app))
+    loaded = [pyodide / "pyodide.asm.wasm", stdlib, app]
+    manifest = {
+        "pyodide": f"{pyodide.name}/",
+        "stdlib": stdlib.name,
+        "calculators": app.name,
+        "bytes": sum(path.stat().st_size for path in loaded),
+        "lock": {"info": json.loads((PYODIDE / "pyodide-lock.json").read_text())["info"],
+                 "packages": {}},  # fmt: skip
+    }
+    text = json.dumps(manifest, indent=2)
+    (new / "manifest.js").write_text(f"// Made by scripts/build_runtime.py.\nexport default {text};\n")
+    for path in files_under(new):
+        precompress(path)
+    shutil.rmtree(RUNTIME, ignore_errors=True)
+    new.rename(RUNTIME)
+
+
+def hashed(path: Path) -> Path:
+    """Put a hash of the content into the name, so that a browser may keep it for good."""
+    digest = hashlib.sha256(path.read_bytes()).hexdigest()[:12]
+    return path.rename(path.with_stem(f"{path.stem}-{digest}"))
+
+
+def precompress(path: Path) -> None:
+    """Write path.br and path.gz, remembering the slow ones in build/compressed."""
+    content = path.read_bytes()
+    kept = BUILD / "compressed" / hashlib.sha256(content).hexdigest()
+    for end, compress in ((".br", brotli.compress), (".gz", lambda b: gzip.compress(b, 9, mtime=0))):
+        copy = kept.with_suffix(end)
+        if not copy.exists():
+            copy.parent.mkdir(parents=True, exist_ok=True)
+            copy.write_bytes(compress(content))
+        shutil.copyfile(copy, path.with_name(path.name + end))
+
+
+def build() -> None:
+    pyodide_build()
+    pins = fingerprint([ROOT / "requirements.txt", ROOT / "requirements-runtime.txt",
+                        ROOT / "package-lock.json", *SCRIPTS[:2]])  # fmt: skip
+    step("Bytecode of Python and pint", libraries, key=pins, makes=BYTECODE)
+    key = fingerprint([*files_under(ROOT / "calculators"), *SCRIPTS, ROOT / "pyproject.toml"], pins)
+    step("Browser runtime", runtime, key=key, makes=RUNTIME)
+    if not (RUNTIME / "manifest.js").exists():
+        raise StepFailed("The browser runtime is not whole: remove build/ and run this again.")
+
+
+if __name__ == "__main__":
+    main(build)

@@ -1,0 +1,42 @@
+"""Print which library files answering needs: in_pyodide.mjs --app ZIP trace_used_files.py
+
+Runs inside Pyodide: asks every question, then looks at which modules were imported and
+which files were opened. Nobody keeps a list of modules by hand, apart from the few below.
+"""
+
+import importlib
+import json
+import site
+import sys
+
+# Wanted when something goes wrong, which the questions cannot bring about.
+ALSO = ("encodings.ascii", "encodings.latin_1", "linecache", "tokenize", "traceback", "warnings")
+
+STDLIB = "/lib/python{}{}.zip/".format(*sys.version_info)
+PACKAGES = site.getsitepackages()[0] + "/"
+opened: set[str] = set()
+
+
+def note(event: str, details: tuple) -> None:
+    """Keep the name of every file that is opened."""
+    if event == "open" and isinstance(details[0], str):
+        opened.add(details[0])
+
+
+sys.addaudithook(note)
+importlib.import_module("every_question").replies()
+for name in ALSO:
+    importlib.import_module(name)
+
+origins = {getattr(module.__spec__, "origin", None) or "" for module in [*sys.modules.values()]
+           if getattr(module, "__spec__", None)}  # fmt: skip
+print(
+    json.dumps(
+        {
+            "stdlib": sorted(o.removeprefix(STDLIB) for o in origins if o.startswith(STDLIB)),
+            "packages": sorted(
+                o.removeprefix(PACKAGES) for o in opened | origins if o.startswith(PACKAGES)
+            ),
+        }
+    )
+)
