@@ -4,7 +4,6 @@ Everything is bytecode made inside Pyodide and only what answering uses, so that
 starts Python in about a second. Run by the environment's Python; see scripts/README.md.
 """
 
-import gzip
 import hashlib
 import json
 import shutil
@@ -12,7 +11,7 @@ import sys
 import zipfile
 from pathlib import Path
 
-import brotli
+from compress import precompress
 from environment import NODE_MODULES, node, pyodide_build
 from steps import BUILD, ROOT, StepFailed, files_under, fingerprint, main, run, step
 
@@ -31,12 +30,9 @@ SCRIPTS = [
 ]
 
 
-def in_pyodide(script: str, *words: str | Path, optimize: bool = True, or_else: str) -> str:
-    """Run one of our scripts inside Pyodide."""
-    flags = ["--optimize"] if optimize else []
-    options, rest = words[: words.index("--")], words[words.index("--") + 1 :]
-    command = [node(), "scripts/in_pyodide.mjs", *flags, *options, f"scripts/{script}", *rest]
-    return run(command, or_else=or_else)
+def in_pyodide(*words: str | Path, or_else: str) -> str:
+    """Run in_pyodide.mjs with these words and give what it printed."""
+    return run([node(), "scripts/in_pyodide.mjs", "--optimize", *words], or_else=or_else)
 
 
 def compile_archives(archives: list[Path]) -> None:
@@ -44,7 +40,8 @@ def compile_archives(archives: list[Path]) -> None:
     BYTECODE.mkdir(parents=True, exist_ok=True)
     copies = [Path(shutil.copy(archive, BYTECODE)) for archive in archives]
     inside = [copy.relative_to(ROOT).as_posix() for copy in copies]
-    in_pyodide("compile_archives.py", "--", *inside, or_else="Compiling to bytecode failed.")
+    words = ("scripts/compile_archives.py", *inside)
+    in_pyodide(*words, or_else="Compiling to bytecode failed.")
     for copy in copies:
         old = copy if copy.suffix == ".whl" else copy.with_name(copy.name + ".old")
         old.unlink()
@@ -95,30 +92,27 @@ def runtime() -> None:
     packages = [ours, *sorted(set(BYTECODE.glob("*.whl")) - {ours})]
     whole, whole_stdlib = BYTECODE / "packages.zip", BYTECODE / "python_stdlib.zip"
     pack(packages, whole)
-    used = json.loads(
-        in_pyodide(
-            "trace_used_files.py", "--stdlib", whole_stdlib, "--app", whole, "--",
-            or_else="The calculators do not answer inside Pyodide.",
-        )  # fmt: skip
-    )
+    options = ("--stdlib", whole_stdlib, "--app", whole, "scripts/trace_used_files.py")
+    traced = in_pyodide(*options, or_else="The calculators do not answer inside Pyodide.")
+    used = json.loads(traced)
     stdlib, app = new / "python.zip", new / "calculators.zip"
     pack([whole_stdlib], stdlib, set(used["stdlib"]).__contains__)
     pack([whole], app, lambda n: n.startswith("calculators/") or n in set(used["packages"]))
-    ask = ("every_question.py", "--stdlib", stdlib, "--app", app, "--")
-    in_pyodide(*ask, or_else="The trimmed runtime does not answer.")
+    options = ("--stdlib", stdlib, "--app", app, "scripts/every_question.py")
+    in_pyodide(*options, or_else="The trimmed runtime does not answer.")
 
     stdlib, app = (hashed(path) for path in (stdlib, app))
     loaded = [pyodide / "pyodide.asm.wasm", stdlib, app]
+    info = json.loads((PYODIDE / "pyodide-lock.json").read_text())["info"]
     manifest = {
         "pyodide": f"{pyodide.name}/",
         "stdlib": stdlib.name,
         "calculators": app.name,
         "bytes": sum(path.stat().st_size for path in loaded),
-        "lock": {"info": json.loads((PYODIDE / "pyodide-lock.json").read_text())["info"],
-                 "packages": {}},  # fmt: skip
+        "lock": {"info": info, "packages": {}},
     }
-    text = json.dumps(manifest, indent=2)
-    (new / "manifest.js").write_text(f"// Made by scripts/build_runtime.py.\nexport default {text};\n")
+    module = f"export default {json.dumps(manifest, indent=2)};\n"
+    (new / "manifest.js").write_text(f"// Made by scripts/build_runtime.py.\n{module}")
     for path in files_under(new):
         precompress(path)
     shutil.rmtree(RUNTIME, ignore_errors=True)
@@ -131,22 +125,10 @@ def hashed(path: Path) -> Path:
     return path.rename(path.with_stem(f"{path.stem}-{digest}"))
 
 
-def precompress(path: Path) -> None:
-    """Write path.br and path.gz, remembering the slow ones in build/compressed."""
-    content = path.read_bytes()
-    kept = BUILD / "compressed" / hashlib.sha256(content).hexdigest()
-    for end, compress in ((".br", brotli.compress), (".gz", lambda b: gzip.compress(b, 9, mtime=0))):
-        copy = kept.with_suffix(end)
-        if not copy.exists():
-            copy.parent.mkdir(parents=True, exist_ok=True)
-            copy.write_bytes(compress(content))
-        shutil.copyfile(copy, path.with_name(path.name + end))
-
-
 def build() -> None:
     pyodide_build()
-    pins = fingerprint([ROOT / "requirements.txt", ROOT / "requirements-runtime.txt",
-                        ROOT / "package-lock.json", *SCRIPTS[:2]])  # fmt: skip
+    pinned = [ROOT / f"requirements{which}.txt" for which in ("", "-runtime")]
+    pins = fingerprint([*pinned, ROOT / "package-lock.json", *SCRIPTS[:2]])
     step("Bytecode of Python and pint", libraries, key=pins, makes=BYTECODE)
     key = fingerprint([*files_under(ROOT / "calculators"), *SCRIPTS, ROOT / "pyproject.toml"], pins)
     step("Browser runtime", runtime, key=key, makes=RUNTIME)

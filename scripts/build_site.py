@@ -11,7 +11,9 @@ from steps import BUILD, ROOT, files_under, fingerprint, main, run, step
 
 SITE = BUILD / "site"
 VENDOR = ROOT / "docs" / "assets" / "vendor"
-SCRIPTS = [ROOT / "scripts" / name for name in ("build_site.py", "place_assets.py", "site_hooks.py")]
+SCRIPTS = [
+    ROOT / "scripts" / name for name in ("build_site.py", "place_assets.py", "site_hooks.py")
+]
 
 
 def place_assets() -> None:

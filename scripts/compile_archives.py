@@ -1,4 +1,6 @@
-"""Compile wheels and zips to bytecode: in_pyodide.mjs compile_archives.py ARCHIVE ...
+"""Compile wheels and zips to bytecode.
+
+    node scripts/in_pyodide.mjs --optimize scripts/compile_archives.py ARCHIVE ...
 
 Runs inside Pyodide, whose bytecode it is to be, and leaves the work to pyodide-build
 (``_py_compile_archive``, what its own ``pyodide py-compile`` calls). Each result is beside

@@ -21,7 +21,7 @@ OLDEST_NODE = 18
 
 def python_packages(requirements: str) -> None:
     """Install a requirements file into .venv, making .venv first if need be."""
-    if sys.version_info < (3, 11):
+    if sys.version_info < (3, 11):  # noqa: UP036 (an older one may run this)
         have = ".".join(map(str, sys.version_info[:2]))
         raise StepFailed(f"This needs Python 3.11 or newer; this is Python {have}.")
     if not _works(PYTHON, "-c", "import sys; sys.exit(sys.version_info < (3, 11))"):
@@ -63,7 +63,7 @@ def _works(*command: str | Path) -> bool:
 
 
 def node() -> Path:
-    """A node of at least version 18 with npm beside it; installed into .venv if missing."""
+    """Find a node of at least version 18 with npm beside it, or install one into .venv."""
     found = _find_node()
     if not found:
         step(

@@ -27,6 +27,7 @@ def questions() -> Iterator[tuple[str, dict]]:
             for system in ("us", "si"):
                 for do in ("answer", "convert"):
                     question = {"do": do, "card": card.slug, "entries": entries, "system": system}
+                    question["data"] = True
                     yield f"{card.slug}, {what}, {do}, {system}", question
 
 

@@ -1,4 +1,6 @@
-"""Set everything up, build the site and serve it on this machine: python3 scripts/serve.py
+"""Set everything up, build the site and serve it on this machine.
+
+    python3 scripts/serve.py [--port 8000] [--build-only]
 
 Needs Python 3.11 or newer with pip, and nothing else. Each step is skipped when nothing
 that it is made from has changed.

@@ -61,7 +61,7 @@ class Handler(http.server.BaseHTTPRequestHandler):
     protocol_version = "HTTP/1.1"
     folder = Path()
 
-    def do_GET(self) -> None:  # noqa: N802 (the library's name)
+    def do_GET(self) -> None:
         """Send the file, its redirect to a folder, or the site's own 404 page."""
         asked = urlsplit(self.path)
         path = (self.folder / unquote(asked.path).lstrip("/")).resolve()
@@ -76,7 +76,7 @@ class Handler(http.server.BaseHTTPRequestHandler):
             return self.send(HTTPStatus.NOT_FOUND, {})
         self.send_file(path, HTTPStatus.OK if found else HTTPStatus.NOT_FOUND)
 
-    do_HEAD = do_GET  # noqa: N815
+    do_HEAD = do_GET
 
     def send_file(self, path: Path, status: HTTPStatus) -> None:
         """Send one file, or say that the browser's copy is still good."""
@@ -91,7 +91,9 @@ class Handler(http.server.BaseHTTPRequestHandler):
         }
         if status == HTTPStatus.OK and self.headers.get("If-None-Match") == tag:
             return self.send(HTTPStatus.NOT_MODIFIED, headers)
-        accepted = {c.split(";")[0].strip() for c in self.headers.get("Accept-Encoding", "").split(",")}
+        accepted = {
+            c.split(";")[0].strip() for c in self.headers.get("Accept-Encoding", "").split(",")
+        }
         coding = next((c for c in ("br" if brotli else "", "gzip") if c in accepted), "")
         if path.suffix in SQUEEZED:
             coding = ""

@@ -61,9 +61,7 @@ def step(
     say(f"  {title}: done in {time.monotonic() - began:.1f} s")
 
 
-def run(
-    command: list[str | Path], *, or_else: str, env: Mapping[str, str] | None = None
-) -> str:
+def run(command: list[str | Path], *, or_else: str, env: Mapping[str, str] | None = None) -> str:
     """Run a tool quietly and return what it printed.
 
     When it fails, ``or_else`` is the sentence; the tool's own words go to build/log.

@@ -1,4 +1,6 @@
-"""Print which library files answering needs: in_pyodide.mjs --app ZIP trace_used_files.py
+"""Print which library files answering needs.
+
+    node scripts/in_pyodide.mjs --app ZIP scripts/trace_used_files.py
 
 Runs inside Pyodide: asks every question, then looks at which modules were imported and
 which files were opened. Nobody keeps a list of modules by hand, apart from the few below.
@@ -28,15 +30,13 @@ importlib.import_module("every_question").replies()
 for name in ALSO:
     importlib.import_module(name)
 
-origins = {getattr(module.__spec__, "origin", None) or "" for module in [*sys.modules.values()]
-           if getattr(module, "__spec__", None)}  # fmt: skip
-print(
-    json.dumps(
-        {
-            "stdlib": sorted(o.removeprefix(STDLIB) for o in origins if o.startswith(STDLIB)),
-            "packages": sorted(
-                o.removeprefix(PACKAGES) for o in opened | origins if o.startswith(PACKAGES)
-            ),
-        }
-    )
-)
+specs = [getattr(module, "__spec__", None) for module in [*sys.modules.values()]]
+used = opened | {str(spec.origin) for spec in specs if spec}
+
+
+def under(folder: str) -> list[str]:
+    """Give the used files of a folder or archive by their names inside it."""
+    return sorted(name.removeprefix(folder) for name in used if name.startswith(folder))
+
+
+print(json.dumps({"stdlib": under(STDLIB), "packages": under(PACKAGES)}))
