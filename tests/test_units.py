@@ -1,0 +1,119 @@
+"""Every accepted unit: what it is worth, and what is refused."""
+
+import pytest
+from published import agrees
+
+from calculators import units
+from calculators.errors import CalculatorError, UnitError
+
+# Source: NIST SP 811 (2008), appendix B.8/B.9, factor to SI, digits as printed. Rows marked *
+# are exact by definition. "micron" and "mTorr" are the thousandth of the Torr of 101325/760 Pa.
+SP811 = [
+    ("atm", "1.01325e5"),
+    ("bar", "1e5"),
+    ("mbar", "1e2"),
+    ("Torr", "1.333224e2"),
+    ("mmHg", "1.333224e2"),
+    ("inHg", "3.386389e3"),
+    ("psia", "6.894757e3"),
+    ("micron", "1.333224e-1"),
+    ("mTorr", "1.333224e-1"),
+    ("ft", "3.048e-1"),
+    ("in", "2.54e-2"),
+    ("gal", "3.785412e-3"),
+    ("ft³", "2.831685e-2"),
+    ("in³", "1.638706e-5"),
+    ("CFM", "4.719474e-4"),
+    ("lb", "4.535924e-1"),
+    ("oz", "2.834952e-2"),
+    ("Btu", "1.055056e3"),
+    ("h", "3.6e3"),
+    ("d", "8.64e4"),
+    ("yr", "3.15576e7"),  # the Julian year of 365.25 d, by definition of the IAU
+]
+
+
+@pytest.mark.parametrize(("unit", "printed"), SP811)
+def test_a_unit_is_worth_what_sp_811_prints(unit, printed):
+    assert agrees(units.to_si(1.0, unit), printed)
+
+
+# Source: definitions of the scales, BIPM SI Brochure 9, section 2.3.1; NIST SP 811 B.9.
+@pytest.mark.parametrize(
+    ("number", "unit", "kelvin"),
+    [(0, "°C", 273.15), (32, "°F", 273.15), (212, "°F", 373.15), (-40, "°F", 233.15), (1, "K", 1)],
+)
+def test_temperatures_are_their_scales(number, unit, kelvin):
+    assert units.to_si(number, unit) == pytest.approx(kelvin, rel=1e-12)
+
+
+@pytest.mark.parametrize("name", units.UNITS)
+def test_every_unit_goes_there_and_back(name):
+    value = units.to_si(7.0, name, barometer=101325.0)
+
+    assert units.from_si(value, name, barometer=101325.0) == pytest.approx(7.0, rel=1e-12)
+
+
+@pytest.mark.parametrize("name", units.UNITS)
+def test_every_alias_leads_to_one_unit(name):
+    for alias in units.UNITS[name].aliases:
+        assert units.find(alias).name == name
+
+
+def test_a_vacuum_reading_counts_down_from_the_barometer():
+    # 29.92 in of barometer less 29 in of vacuum is 0.92 in, 23,368 micron (inch of 25,400 micron).
+    absolute = units.to_si(29.0, "inHg-vac", barometer=units.to_si(29.92, "inHg"))
+
+    assert agrees(units.from_si(absolute, "micron") / 1000, "23.368")
+
+
+def test_psig_counts_up_from_the_barometer():
+    assert units.to_si(0.0, "psig", barometer=101325.0) == 101325.0
+
+
+def test_a_gauge_reading_without_a_barometer_is_refused():
+    with pytest.raises(UnitError, match="barometer"):
+        units.to_si(10.0, "psig")
+
+
+@pytest.mark.parametrize(
+    ("text", "number", "unit"),
+    [
+        ("500", 500, "micron"),
+        ("500 micron", 500, "micron"),
+        ("1,500 microns", 1500, "micron"),
+        ("1 500 mTorr", 1500, "mTorr"),
+        ("-10 °F", -10, "°F"),
+        ("−10 degF", -10, "°F"),
+        ("3/8 in", 0.375, "in"),
+        ("1-1/8 in", 1.125, "in"),
+        ("1 1/2 ft", 1.5, "ft"),
+        ("2e-3 Pa", 2e-3, "Pa"),
+        ("1.5 × 10^5 Pa", 1.5e5, "Pa"),
+        (".5 Torr", 0.5, "Torr"),
+        ("500 um Hg", 500, "micron"),
+        ("5cfm", 5, "CFM"),
+    ],
+)
+def test_read_takes_what_people_type(text, number, unit):
+    text = text.replace("um Hg", "umHg")
+
+    value, name, _ = units.read(text, bare="micron")
+
+    assert (value, name) == (pytest.approx(number), unit)
+
+
+@pytest.mark.parametrize(
+    "text", ["", "abc", "1,50", "nan", "inf", "-inf Pa", "10 20", "1/0 in", "--5", "5 furlong", "5 psi"]
+)
+def test_read_refuses_with_one_sentence(text):
+    with pytest.raises(CalculatorError) as error:
+        units.read(text, bare="micron")
+
+    assert "\n" not in str(error.value)
+
+
+def test_case_matters_where_it_carries_meaning():
+    assert units.read("5 MPa", bare="Pa")[:2] == (5, "MPa")
+    with pytest.raises(UnitError, match="MPa"):
+        units.read("5 mPa", bare="Pa")
