@@ -204,9 +204,8 @@ def _read_rows(
         try:
             rows = json.loads(rows)
         except ValueError:
-            raise UnitError(
-                f"{each.label}: give the rows as JSON, such as {json.dumps(list(each.default[:1]))}."
-            ) from None
+            sample = json.dumps([dict(row) for row in each.default[:1]])
+            raise UnitError(f"{each.label}: give the rows as JSON, such as {sample}.") from None
     if not isinstance(rows, (list, tuple)) or not all(isinstance(row, Mapping) for row in rows):
         raise UnitError(f"{each.label}: give a list of rows, each with named values.")
     if not each.minimum <= len(rows) <= each.maximum:

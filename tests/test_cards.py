@@ -17,9 +17,7 @@ from calculators.outputs.data import as_data
 from calculators.sources import BIBLIOGRAPHY
 
 every_card = pytest.mark.parametrize("card", CARDS, ids=lambda card: card.slug)
-QUANTITIES = [
-    (card, each) for card in CARDS for each in card.inputs if isinstance(each, Quantity)
-]
+QUANTITIES = [(card, each) for card in CARDS for each in card.inputs if isinstance(each, Quantity)]
 every_quantity = pytest.mark.parametrize(
     ("card", "each"), QUANTITIES, ids=[f"{card.slug}-{each.name}" for card, each in QUANTITIES]
 )
@@ -95,7 +93,9 @@ def test_default_and_examples_are_answered_with_working(card, system):
 def test_a_page_and_a_worker_say_the_same(card):
     page = html.whole_card(card)
     reply = json.loads(
-        browser.reply(json.dumps({"do": "answer", "card": card.slug, "entries": {}, "system": "us"}))
+        browser.reply(
+            json.dumps({"do": "answer", "card": card.slug, "entries": {}, "system": "us"})
+        )
     )
 
     assert reply["ok"]
@@ -130,7 +130,7 @@ def test_nonsense_gets_one_sentence_under_its_own_input(card, each, text):
     with pytest.raises(Complaints) as complaint:
         evaluate(card, {each.name: text})
 
-    (name, sentence), = complaint.value.items
+    ((name, sentence),) = complaint.value.items
     assert name == each.name
     assert sentence.startswith(each.label)
     assert "\n" not in sentence

@@ -104,7 +104,8 @@ def test_read_takes_what_people_type(text, number, unit):
 
 
 @pytest.mark.parametrize(
-    "text", ["", "abc", "1,50", "nan", "inf", "-inf Pa", "10 20", "1/0 in", "--5", "5 furlong", "5 psi"]
+    "text",
+    ["", "abc", "1,50", "nan", "inf", "-inf Pa", "10 20", "1/0 in", "--5", "5 furlong", "5 psi"],
 )
 def test_read_refuses_with_one_sentence(text):
     with pytest.raises(CalculatorError) as error:

@@ -48,7 +48,9 @@ def test_the_slope_jumps_there_because_melting_takes_heat():
     assert (middle - low) / (high - middle) == pytest.approx(2834 / 2501, rel=0.003)
 
 
-@pytest.mark.parametrize("pressure", [1e-3, 0.1, 66.7, 611.6, 611.657, 611.7, 2339.0, 101325.0, 2e7])
+@pytest.mark.parametrize(
+    "pressure", [1e-3, 0.1, 66.7, 611.6, 611.657, 611.7, 2339.0, 101325.0, 2e7]
+)
 def test_boiling_temperature_undoes_saturation_pressure(pressure):
     temperature = water.boiling_temperature(pressure=pressure)
 
@@ -87,7 +89,9 @@ def test_500_micron_is_ice_at_minus_24_5_celsius():
 
 @pytest.mark.parametrize("micron", [4587.8, 4588.0, 4600.0])
 def test_the_triple_point_divides_ice_from_liquid(micron):
-    assert water.phase_at_pressure(pressure=micron * MICRON) == ("ice" if micron < 4587.81 else "liquid")
+    assert water.phase_at_pressure(pressure=micron * MICRON) == (
+        "ice" if micron < 4587.81 else "liquid"
+    )
 
 
 @pytest.mark.parametrize("pressure", [0.0, -1.0, 22.0641e6, 1e-40, float("nan")])

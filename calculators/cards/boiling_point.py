@@ -138,11 +138,18 @@ CARD = Card(
     ),
     outputs=(
         Output(
-            name="temperature", label="Water leaves at", symbol="T", si_unit="K", us="°F", si="°C",
+            name="temperature",
+            label="Water leaves at",
+            symbol="T",
+            si_unit="K",
+            us="°F",
+            si="°C",
             decimals=1,
         ),
         Output(
-            name="phase", label="The water is", choices={"ice": "ice", "liquid": "liquid"},
+            name="phase",
+            label="The water is",
+            choices={"ice": "ice", "liquid": "liquid"},
         ),
         Output(
             name="behavior",

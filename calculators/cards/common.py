@@ -1,10 +1,36 @@
 """Lists of units, and inputs, that several cards share."""
 
-VACUUM_UNITS = ("micron", "mTorr", "Torr", "mmHg", "Pa", "hPa", "kPa", "mbar", "bar", "inHg",
-                "psia", "atm")
+VACUUM_UNITS = (
+    "micron",
+    "mTorr",
+    "Torr",
+    "mmHg",
+    "Pa",
+    "hPa",
+    "kPa",
+    "mbar",
+    "bar",
+    "inHg",
+    "psia",
+    "atm",
+)
 BAROMETER_UNITS = ("inHg", "hPa", "mbar", "kPa", "mmHg", "Torr", "psia", "Pa", "atm")
-EVERY_PRESSURE = ("micron", "mTorr", "Torr", "mmHg", "inHg", "inHg-vac", "Pa", "hPa", "kPa",
-                  "mbar", "bar", "psia", "psig", "atm")
+EVERY_PRESSURE = (
+    "micron",
+    "mTorr",
+    "Torr",
+    "mmHg",
+    "inHg",
+    "inHg-vac",
+    "Pa",
+    "hPa",
+    "kPa",
+    "mbar",
+    "bar",
+    "psia",
+    "psig",
+    "atm",
+)
 TEMPERATURE_UNITS = ("°F", "°C", "K")
 LENGTH_UNITS = ("ft", "in", "m", "cm", "mm")
 BORE_UNITS = ("in", "mm", "cm")

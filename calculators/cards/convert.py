@@ -18,7 +18,9 @@ def compute(*, pressure: float, barometer: float) -> Answer:
             "{hair:inHg;1} of needle travel."
         )
     else:
-        dial = "This is above the barometer: a compound dial would show {above:psia;.1} of pressure."
+        dial = (
+            "This is above the barometer: a compound dial would show {above:psia;.1} of pressure."
+        )
     return Answer(
         outputs={"absolute_pressure": pressure, "dial_reading": vacuum},
         headline="Absolute pressure",
@@ -100,12 +102,22 @@ CARD = Card(
     ),
     outputs=(
         Output(
-            name="absolute_pressure", label="Absolute pressure", symbol="p", si_unit="Pa",
-            us="micron", si="Pa", figures=5,
+            name="absolute_pressure",
+            label="Absolute pressure",
+            symbol="p",
+            si_unit="Pa",
+            us="micron",
+            si="Pa",
+            figures=5,
         ),
         Output(
-            name="dial_reading", label="A vacuum dial would show", symbol="p_vac", si_unit="Pa",
-            us="inHg", si="kPa", figures=4,
+            name="dial_reading",
+            label="A vacuum dial would show",
+            symbol="p_vac",
+            si_unit="Pa",
+            us="inHg",
+            si="kPa",
+            figures=4,
         ),
     ),
     compute=compute,

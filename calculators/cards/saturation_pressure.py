@@ -73,8 +73,13 @@ CARD = Card(
     ),
     outputs=(
         Output(
-            name="pressure", label="Vapor pressure", symbol="p_sat", si_unit="Pa", us="micron",
-            si="Pa", figures=4,
+            name="pressure",
+            label="Vapor pressure",
+            symbol="p_sat",
+            si_unit="Pa",
+            us="micron",
+            si="Pa",
+            figures=4,
         ),
         Output(name="phase", label="The water is", choices={"ice": "ice", "liquid": "liquid"}),
     ),

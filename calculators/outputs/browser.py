@@ -8,9 +8,10 @@ from calculators.card import Quantity, Rows
 from calculators.cards import BY_SLUG
 from calculators.errors import CalculatorError, Complaints
 from calculators.evaluate import evaluate
-from calculators.outputs import html
+from calculators.outputs.answer import answer, working
 from calculators.outputs.chart import as_chart
 from calculators.outputs.data import as_data, convert, sentence
+from calculators.outputs.element import text_of
 
 
 def reply(ask: str) -> str:
@@ -44,8 +45,8 @@ def _answer(question: Mapping[str, Any]) -> dict[str, Any]:
     verdict = evaluation.answer.verdict
     return {
         "html": {
-            "answer": html.text_of(*html.answer(evaluation)),
-            "working": html.text_of(html.working(evaluation)),
+            "answer": text_of(*answer(evaluation)),
+            "working": text_of(working(evaluation)),
         },
         "say": sentence(evaluation),
         "chart": as_chart(evaluation) if evaluation.answer.chart else None,

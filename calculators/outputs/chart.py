@@ -33,7 +33,11 @@ def as_chart(evaluation: Evaluation) -> dict[str, Any]:
         "title": chart.title,
         "summary": evaluation.say(chart.summary),
         **{
-            key: {"label": axis.label, "unit": wording.with_unit("", unit[key]).strip(), "log": axis.log}
+            key: {
+                "label": axis.label,
+                "unit": wording.with_unit("", unit[key]).strip(),
+                "log": axis.log,
+            }
             for key, axis in axes.items()
         },
         "series": [

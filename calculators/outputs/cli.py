@@ -15,8 +15,8 @@ from calculators.card import Card, Choice, Input, Quantity, Readings, Rows
 from calculators.cards import CARDS
 from calculators.errors import CalculatorError
 from calculators.evaluate import LONGEST_LOG, Evaluation, evaluate
+from calculators.outputs.answer import both, table_cells
 from calculators.outputs.data import as_data, sentence
-from calculators.outputs.html import both, table_cells
 
 PROGRAM = "python -m calculators"
 WIDTH = 88
@@ -68,16 +68,22 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def _build() -> argparse.ArgumentParser:
     parser = _Parser(prog=PROGRAM, description="Worked calculators for evacuating systems.")
-    commands = parser.add_subparsers(title="calculators", metavar="CALCULATOR", parser_class=_Parser)
+    commands = parser.add_subparsers(
+        title="calculators", metavar="CALCULATOR", parser_class=_Parser
+    )
     for card in CARDS:
         command = commands.add_parser(
-            card.slug, help=_percent(card.question), description=_percent(f"{card.question} {card.lede}")
+            card.slug,
+            help=_percent(card.question),
+            description=_percent(f"{card.question} {card.lede}"),
         )
         for each in card.inputs:
             _add(command, each)
         command.add_argument("--working", action="store_true", help="show every step")
         command.add_argument("--json", action="store_true", help="print one object, in SI units")
-        command.add_argument("--si", action="store_true", help="bare numbers and wording in SI units")
+        command.add_argument(
+            "--si", action="store_true", help="bare numbers and wording in SI units"
+        )
         command.set_defaults(card=card)
     return parser
 
@@ -143,7 +149,9 @@ def _log(each: Readings, given: str) -> str:
     path = Path(given)
     try:
         if path.stat().st_size > LONGEST_LOG:
-            raise CalculatorError(f"{each.label}: {path.name} is over 5 MB; keep to a day of readings.")
+            raise CalculatorError(
+                f"{each.label}: {path.name} is over 5 MB; keep to a day of readings."
+            )
         return path.read_text(encoding="utf-8-sig")
     except UnicodeDecodeError:
         raise CalculatorError(f"{each.label}: {path.name} is not a text file.") from None
@@ -160,7 +168,9 @@ def _rows(each: Rows, given: list[str]) -> Any:
     for text in given:
         pairs = [part.partition("=") for part in text.split(";") if part.strip()]
         if not all(equals for _, equals, _ in pairs):
-            raise CalculatorError(f'{each.label}: write each {each.row} as "name=value; name=value".')
+            raise CalculatorError(
+                f'{each.label}: write each {each.row} as "name=value; name=value".'
+            )
         rows.append({name.strip(): value.strip() for name, _, value in pairs})
     return rows
 
@@ -193,7 +203,8 @@ def in_words(evaluation: Evaluation, *, with_working: bool = False) -> str:
 def _columns(rows: list[list[str]]) -> list[str]:
     widths = [max(len(cell) for cell in column) for column in zip(*rows, strict=True)]
     return [
-        "    " + "  ".join(f"{cell:<{width}}" for cell, width in zip(row, widths, strict=True)).rstrip()
+        "    "
+        + "  ".join(f"{cell:<{width}}" for cell, width in zip(row, widths, strict=True)).rstrip()
         for row in rows
     ]
 

@@ -72,7 +72,7 @@ def shown(evaluation: Evaluation, name: str) -> str:
     """Show one output in the reader's own units, or as its word."""
     if evaluation.answer.outputs[name] is None:
         return "not given"
-    return evaluation.say("{%s}" % name)
+    return evaluation.say(f"{{{name}}}")
 
 
 def _si(out: Output) -> str:
@@ -84,7 +84,9 @@ def _si(out: Output) -> str:
 def _input(each: Any, entered: Any) -> dict[str, Any]:
     if isinstance(each, Rows):
         columns = {column.name: column for column in each.columns}
-        rows = [{name: _input(columns[name], cell) for name, cell in row.items()} for row in entered]
+        rows = [
+            {name: _input(columns[name], cell) for name, cell in row.items()} for row in entered
+        ]
         return {"value": rows, "unit": ""}
     if isinstance(each, Readings):
         pairs = list(zip(entered.times, entered.pressures, strict=True))
