@@ -54,8 +54,9 @@ class Evaluation:
                 words[each.name] = dict(each.options)[self.entered[each.name]]
         outputs = dict(self.answer.outputs)
         for out in self.card.outputs:
-            if out.choices and outputs[out.name] is not None:
-                words[out.name] = out.choices[outputs[out.name]]
+            code = outputs[out.name]
+            if out.choices and isinstance(code, str):
+                words[out.name] = out.choices[code]
         shown = {o.name: (o.us, o.si, o.figures, o.decimals) for o in self.card.outputs}
         values = {**self.answer.values, **self.entered, **outputs, **words}
         return wording.Scope(values, shown, self.system)

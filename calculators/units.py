@@ -9,6 +9,7 @@ import math
 import re
 from fractions import Fraction
 from functools import cache
+from typing import Any
 
 from calculators.errors import CalculatorError, UnitError
 from calculators.unit_list import SI, UNIT_LIST, Unit
@@ -70,7 +71,7 @@ def find(name: str) -> Unit:
 
 
 @cache
-def _registry():
+def _registry() -> Any:
     """Make the one pint registry, when a conversion first needs it."""
     import pint
 

@@ -8,6 +8,7 @@ import math
 import string
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from calculators import units
 from calculators.card import Line, Text
@@ -114,8 +115,9 @@ class Scope(string.Formatter):
         self._own = {**(own or {}), **line.values}
         return self.format(line.text)
 
-    def get_value(self, key, args, kwargs):
+    def get_value(self, key: int | str, args: object, kwargs: object) -> object:
         """Find a placeholder's value and, for an output, how it is shown."""
+        key = str(key)
         if key in self._own:
             return self._own[key]
         value = self._values[key]
@@ -123,10 +125,10 @@ class Scope(string.Formatter):
             return _Output(float(value), self._shown[key])
         return value
 
-    def format_field(self, value, spec):
+    def format_field(self, value: object, spec: str) -> str:
         """Show a value by its placeholder's "unit|unit;figures"."""
         unit, _, digits = spec.partition(";")
-        settings: dict[str, int] = {}
+        settings: dict[str, Any] = {}
         if digits.startswith("."):
             settings["decimals"] = int(digits[1:])
         elif digits:

@@ -7,7 +7,7 @@ from calculators.card import Table
 from calculators.evaluate import Evaluation
 from calculators.outputs.chart import as_chart
 from calculators.outputs.data import shown
-from calculators.outputs.element import Element, tag
+from calculators.outputs.element import Child, Element, tag
 
 # The shape of the pressure against time is the verdict's code; color only helps.
 SHAPES = {
@@ -55,7 +55,7 @@ def main(evaluation: Evaluation) -> Element:
     first, second = both(evaluation, out)
     value, _, unit = first.rpartition(" ")
     split = value and out.choices is None and result.outputs[out.name] is not None
-    big = [value, tag("small", unit)] if split else [first]
+    big: list[Child] = [value, tag("small", unit)] if split else [first]
     return tag(
         "div",
         tag("p", say(result.headline), class_="what"),
@@ -78,7 +78,7 @@ def both(evaluation: Evaluation, out: Any) -> tuple[str, str]:
     """An output in the reader's units, and in the other system's where it differs."""
     first = shown(evaluation, out.name)
     value = evaluation.answer.outputs[out.name]
-    if out.choices is not None or value is None or out.us == out.si:
+    if isinstance(value, str) or value is None or out.us == out.si:
         return first, ""
     other = out.us if evaluation.system == "si" else out.si
     return first, wording.quantity(value, other, figures=out.figures, decimals=out.decimals)
@@ -86,7 +86,7 @@ def both(evaluation: Evaluation, out: Any) -> tuple[str, str]:
 
 def _fact(evaluation: Evaluation, out: Any) -> Element:
     first, second = both(evaluation, out)
-    more = [" ", tag("span", second, class_="second")] if second else None
+    more: list[Child] = [" ", tag("span", second, class_="second")] if second else []
     return tag("div", tag("dt", out.label), tag("dd", first, more), data_output=out.name)
 
 
@@ -136,8 +136,9 @@ def table_cells(evaluation: Evaluation, table: Table) -> tuple[list[str], list[l
             elif unit == "duration":
                 cells.append(wording.duration(cell))
             else:
-                settings = {"figures": column.figures, "decimals": column.decimals}
-                cells.append(wording.number(units.from_si(cell, unit), **settings))
+                number = units.from_si(cell, unit)
+                digits, places = column.figures, column.decimals
+                cells.append(wording.number(number, figures=digits, decimals=places))
         body.append(cells)
     return heads, body
 

@@ -4,6 +4,7 @@ Bad input ends with status 2 and one line on standard error.
 """
 
 import argparse
+import io
 import json
 import sys
 import textwrap
@@ -44,7 +45,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
         0 for an answer, 2 for an entry that cannot be used.
     """
     for stream in (sys.stdout, sys.stderr):
-        stream.reconfigure(encoding="utf-8", errors="replace")
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(encoding="utf-8", errors="replace")
     parser = _build()
     options = vars(parser.parse_args(arguments))
     card: Card | None = options.pop("card", None)

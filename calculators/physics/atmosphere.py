@@ -64,7 +64,7 @@ def barometer_at(*, altitude: float) -> float:
     if not LOWEST_ALTITUDE <= altitude <= HIGHEST_ALTITUDE:
         raise OutOfRange("The standard atmosphere is used from -500 m to 11,019 m.")
     geopotential = geopotential_height(altitude=altitude)
-    return (
-        STANDARD_ATMOSPHERE
-        * (1.0 - LAPSE_RATE * geopotential / SEA_LEVEL_TEMPERATURE) ** EXPONENT
+    pressure: float = (
+        STANDARD_ATMOSPHERE * (1.0 - LAPSE_RATE * geopotential / SEA_LEVEL_TEMPERATURE) ** EXPONENT
     )
+    return pressure
