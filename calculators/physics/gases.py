@@ -34,7 +34,7 @@ table was compared with it. Heat capacity ratios are those of the ideal gas at
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from calculators.errors import OutOfRange
 from calculators.physics.constants import MOLAR_GAS_CONSTANT
@@ -162,6 +162,48 @@ def mean_speed(*, gas: Gas, temperature: float) -> float:
     """
     _check(temperature)
     return math.sqrt(8.0 * MOLAR_GAS_CONSTANT * temperature / (math.pi * gas.molar_mass))
+
+
+@dataclass(frozen=True, kw_only=True)
+class ThinGas:
+    """A gas at one temperature, ready for the flow formulas.
+
+    ``thermal_speed`` is sqrt(R T / M), the isothermal speed of sound; the
+    mean and the most probable speed of the molecules follow from it.
+    """
+
+    viscosity: float  # Pa s
+    thermal_speed: float  # m/s
+    heat_capacity_ratio: float
+    mean_speed: float = field(init=False)  # m/s
+    probable_speed: float = field(init=False)  # m/s
+
+    def __post_init__(self) -> None:
+        """Work out the other speeds once; flow formulas ask for them very often."""
+        object.__setattr__(self, "mean_speed", math.sqrt(8.0 / math.pi) * self.thermal_speed)
+        object.__setattr__(self, "probable_speed", math.sqrt(2.0) * self.thermal_speed)
+
+
+def thin_gas(*, gas: Gas, temperature: float) -> ThinGas:
+    """The gas at that temperature, ready for the flow formulas.
+
+    Parameters
+    ----------
+    gas : Gas
+        One of ``GASES``.
+    temperature : float
+        Temperature of the gas [K], scalar.
+
+    Raises
+    ------
+    OutOfRange
+        If ``temperature`` is not within 233.15 K to 373.15 K.
+    """
+    return ThinGas(
+        viscosity=viscosity(gas=gas, temperature=temperature),
+        thermal_speed=math.sqrt(MOLAR_GAS_CONSTANT * temperature / gas.molar_mass),
+        heat_capacity_ratio=gas.heat_capacity_ratio,
+    )
 
 
 def _check(temperature: float) -> None:
