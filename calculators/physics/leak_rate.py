@@ -38,7 +38,7 @@ def leak_rate(*, volume: float, rate_of_pressure_rise: float) -> float:
 
     References
     ----------
-    [CFR-40-1065.644] equation 1065.644-1, at one temperature.
+    [40-CFR-1065] equation 1065.644-1, at one temperature.
     """
     return volume * rate_of_pressure_rise
 
@@ -77,7 +77,7 @@ def molar_leak_rate(
 
     References
     ----------
-    [CFR-40-1065.644] equation 1065.644-1.
+    [40-CFR-1065] equation 1065.644-1.
     """
     if not duration > 0.0:
         raise OutOfRange("The last reading must be later than the first.")
@@ -285,6 +285,6 @@ def smallest_detectable_leak(
     ----------
     V dp/dt with dp of ``steps`` gauge steps; five steps are common practice,
     twelve times the uncertainty of a difference of two readings
-    ([JCGM-100] F.2.2.1).
+    ([GUM] F.2.2.1).
     """
     return steps * resolution * volume / duration
