@@ -1,0 +1,11 @@
+// @ts-check
+/** Brings to life what stands around the page. */
+import { startDialogs } from "./dialogs.js";
+import { startSearch } from "./search.js";
+import { SystemSwitch } from "./system-switch.js";
+import { startTheme } from "./theme.js";
+
+startDialogs();
+startSearch();
+startTheme();
+SystemSwitch.define();

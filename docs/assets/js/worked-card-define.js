@@ -1,0 +1,4 @@
+// @ts-check
+import { WorkedCard } from "./worked-card.js";
+
+WorkedCard.define();
