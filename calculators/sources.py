@@ -74,6 +74,12 @@ BIBLIOGRAPHY = {
         year="2014",
         publisher="Code of Federal Regulations",
     ),
+    "40-CFR-82": Source(
+        author="U.S. Environmental Protection Agency",
+        title="40 CFR Part 82 Subpart F, Recycling and Emissions Reduction",
+        year="2016",
+        publisher="Code of Federal Regulations",
+    ),
     "GUM": Source(
         author="JCGM",
         title="Evaluation of measurement data: Guide to the expression of uncertainty, JCGM 100",
