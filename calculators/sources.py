@@ -80,6 +80,63 @@ BIBLIOGRAPHY = {
         year="2016",
         publisher="Code of Federal Regulations",
     ),
+    # Inside volume, gauges, pumps, leaks
+    "ASTM-B280": Source(
+        author="ASTM International",
+        title=(
+            "Standard Specification for Seamless Copper Tube for Air Conditioning and "
+            "Refrigeration Field Service, B280-20"
+        ),
+        year="2020",
+        publisher="ASTM International",
+    ),
+    "ISO-13528": Source(
+        author="ISO",
+        title="Statistical methods for use in proficiency testing by interlaboratory comparison",
+        year="2022",
+        publisher="International Organization for Standardization",
+    ),
+    "ISO-IEC-17043": Source(
+        author="ISO and IEC",
+        title="Conformity assessment: General requirements for proficiency testing providers",
+        year="2023",
+        publisher="International Organization for Standardization",
+    ),
+    "ISO-21360-1": Source(
+        author="ISO",
+        title=(
+            "Vacuum technology: Standard methods for measuring vacuum-pump performance, "
+            "part 1: General description"
+        ),
+        year="2020",
+        publisher="International Organization for Standardization",
+    ),
+    "IAPWS-R10-06": Source(
+        author="IAPWS",
+        title="Equation of State 2006 for H2O Ice Ih, R10-06(2009)",
+        year="2009",
+        publisher="International Association for the Properties of Water and Steam",
+    ),
+    "CROWL-LOUVAR": Source(
+        author="D. A. Crowl and J. F. Louvar",
+        title="Chemical Process Safety: Fundamentals with Applications",
+        year="2011",
+        publisher="Prentice Hall",
+    ),
+    "DUSHMAN-1962": Source(
+        author="S. Dushman; J. M. Lafferty (editor)",
+        title="Scientific Foundations of Vacuum Technique, 2nd edition",
+        year="1962",
+        publisher="John Wiley & Sons",
+    ),
+    "COOLPROP": Source(
+        author="I. H. Bell, J. Wronski, S. Quoilin and V. Lemort",
+        title="CoolProp 8.0.0, an open library of fluid properties; Ind. Eng. Chem. Res. 53, 2498",
+        year="2014",
+        publisher="coolprop.org",
+        kind="library",
+        doi="10.1021/ie4033999",
+    ),
     "GUM": Source(
         author="JCGM",
         title="Evaluation of measurement data: Guide to the expression of uncertainty, JCGM 100",
