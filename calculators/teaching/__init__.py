@@ -1,0 +1,1 @@
+"""Questions made from cards, their marking, and the lessons that ask them."""
