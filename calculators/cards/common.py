@@ -1,4 +1,10 @@
-"""Lists of units, and inputs, that several cards share."""
+"""Lists of units, and inputs, that several cards share.
+
+An input in capitals is a pattern: a card takes it with ``replace(VACUUM,
+name="first_pressure", label="First reading")`` from :mod:`dataclasses`.
+"""
+
+from calculators.card import Quantity
 
 VACUUM_UNITS = (
     "micron",
@@ -31,6 +37,7 @@ EVERY_PRESSURE = (
     "psig",
     "atm",
 )
+GAUGE_PRESSURE_UNITS = ("psig", "barg", "psia", "bar", "kPa", "MPa", "Pa", "mbar", "inHg", "atm")
 TEMPERATURE_UNITS = ("°F", "°C", "K")
 LENGTH_UNITS = ("ft", "in", "m", "cm", "mm")
 BORE_UNITS = ("in", "mm", "cm")
@@ -40,3 +47,77 @@ FLOW_UNITS = ("CFM", "L/s", "L/min", "m³/h", "m³/s")
 LEAK_UNITS = ("micron·L/s", "Pa·m³/s", "mbar·L/s", "Torr·L/s", "atm·cm³/s", "micron·CFM")
 RISE_UNITS = ("micron/min", "micron/h", "Pa/s", "Pa/min", "mbar/min", "Torr/min")
 MASS_UNITS = ("g", "oz", "lb", "kg", "mg")
+
+VACUUM = Quantity(
+    name="pressure",
+    label="Gauge reading",
+    symbol="p",
+    si_unit="Pa",
+    us="micron",
+    si="Pa",
+    units=VACUUM_UNITS,
+    minimum=1e-3,
+    maximum=110_000.0,
+    default="500 micron",
+)
+GAUGE_STEP = Quantity(
+    name="resolution",
+    label="Step of the gauge",
+    symbol="r",
+    si_unit="Pa",
+    us="micron",
+    si="Pa",
+    units=("micron", "mTorr", "Torr", "mmHg", "Pa", "hPa", "mbar"),
+    minimum=1e-4,
+    maximum=1000.0,
+    default="1 micron",
+    help="The smallest change its display shows at these readings.",
+)
+BAROMETER = Quantity(
+    name="barometer",
+    label="Barometer",
+    symbol="p_b",
+    si_unit="Pa",
+    us="inHg",
+    si="hPa",
+    units=BAROMETER_UNITS,
+    minimum=50_000.0,
+    maximum=110_000.0,
+    default="29.92 inHg",
+)
+TEMPERATURE = Quantity(
+    name="temperature",
+    label="Temperature of the system",
+    symbol="T",
+    si_unit="K",
+    us="°F",
+    si="°C",
+    units=TEMPERATURE_UNITS,
+    minimum=233.15,
+    maximum=338.15,
+    default="68 °F",
+)
+VOLUME = Quantity(
+    name="volume",
+    label="Inside volume",
+    symbol="V",
+    si_unit="m³",
+    us="L",
+    si="L",
+    units=VOLUME_UNITS,
+    minimum=1e-5,
+    maximum=1000.0,
+    default="10 L",
+)
+DURATION = Quantity(
+    name="duration",
+    label="Time between",
+    symbol="t",
+    si_unit="s",
+    us="min",
+    si="min",
+    units=TIME_UNITS,
+    minimum=1.0,
+    maximum=30 * 86_400.0,
+    default="10 min",
+)
