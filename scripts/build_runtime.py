@@ -95,6 +95,7 @@ def runtime() -> None:
     options = ("--stdlib", whole_stdlib, "--app", whole, "scripts/trace_used_files.py")
     traced = in_pyodide(*options, or_else="The calculators do not answer inside Pyodide.")
     used = json.loads(traced)
+    (BYTECODE / "used.json").write_text(traced)
     stdlib, app = new / "python.zip", new / "calculators.zip"
     pack([whole_stdlib], stdlib, set(used["stdlib"]).__contains__)
     pack([whole], app, lambda n: n.startswith("calculators/") or n in set(used["packages"]))

@@ -11,9 +11,6 @@ from steps import BUILD, ROOT, files_under, fingerprint, main, run, step
 
 SITE = BUILD / "site"
 VENDOR = ROOT / "docs" / "assets" / "vendor"
-SCRIPTS = [
-    ROOT / "scripts" / name for name in ("build_site.py", "place_assets.py", "site_hooks.py")
-]
 
 
 def place_assets() -> None:
@@ -38,9 +35,11 @@ def pages() -> None:
 
 def build() -> None:
     locked = [ROOT / "package-lock.json", ROOT / "requirements.txt"]
-    key = fingerprint([*locked, SCRIPTS[1]])
-    step("Fonts and chart library", place_assets, key=key, makes=VENDOR)
-    written = files_under(ROOT / "docs", ROOT / "calculators", ROOT / "mkdocs.yml", *SCRIPTS)
+    key = fingerprint([*locked, ROOT / "scripts" / "place_assets.py"])
+    stamp = BUILD / "vendor.made-from"
+    step("Fonts and chart library", place_assets, key=key, makes=VENDOR, stamp=stamp)
+    folders = ("calculators", "docs", "mkdocs.yml", "scripts")
+    written = files_under(*(ROOT / name for name in folders))
     key = fingerprint([*locked, *written, RUNTIME / "manifest.js"])
     step("Pages", pages, key=key, makes=SITE)
 

@@ -6,6 +6,7 @@ import shutil
 from pathlib import Path
 
 import brotli
+
 from steps import BUILD
 
 CODINGS = {".br": brotli.compress, ".gz": lambda content: gzip.compress(content, 9, mtime=0)}

@@ -7,34 +7,33 @@ needs, the tests ask to compare the two.
 import json
 from collections.abc import Iterator
 
+from calculators.card import Card
 from calculators.cards import CARDS
 from calculators.outputs.browser import reply
 
 NONSENSE = ("", "many", "-1", "0", "nan", "inf", "1e400", "5 furlong", "1,2,3", "é\x00")
 
 
-def questions() -> Iterator[tuple[str, dict]]:
+def questions(card: Card) -> Iterator[tuple[str, dict]]:
     """Yield a name and a question: defaults, examples, conversions and bad entries."""
-    for card in CARDS:
-        filled = {"default": {}}
-        filled |= {f"example {n}": dict(e.entries) for n, e in enumerate(card.examples, 1)}
-        filled |= {
-            f"{each.name} = {text!r}": {each.name: text}
-            for each in card.inputs
-            for text in NONSENSE
-        }
-        for what, entries in filled.items():
-            for system in ("us", "si"):
-                for do in ("answer", "convert"):
-                    question = {"do": do, "card": card.slug, "entries": entries, "system": system}
-                    question["data"] = True
-                    yield f"{card.slug}, {what}, {do}, {system}", question
+    filled = {"default": {}}
+    filled |= {f"example {n}": dict(e.entries) for n, e in enumerate(card.examples, 1)}
+    for what, entries in filled.items():
+        for system in ("us", "si"):
+            for do in ("answer", "convert"):
+                question = {"do": do, "card": card.slug, "entries": entries, "system": system}
+                yield f"{card.slug}: {do}, {what}, {system}", {**question, "data": True}
+    for each in card.inputs:
+        for text in NONSENSE:
+            question = {"do": "answer", "card": card.slug, "entries": {each.name: text}}
+            yield f"{card.slug}: {each.name} = {text!r}", {**question, "system": "us"}
 
 
-def replies() -> dict[str, dict]:
-    """Answer them all."""
-    return {name: json.loads(reply(json.dumps(asked))) for name, asked in questions()}
+def replies(card: Card) -> dict[str, dict]:
+    """Answer all of a card's questions."""
+    return {name: json.loads(reply(json.dumps(asked))) for name, asked in questions(card)}
 
 
 if __name__ == "__main__":
-    print(json.dumps(replies(), ensure_ascii=False, indent=1))
+    everything = {name: said for card in CARDS for name, said in replies(card).items()}
+    print(json.dumps(everything))

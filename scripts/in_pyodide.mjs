@@ -42,7 +42,8 @@ const status = py.runPython(`
 import os, runpy, sys, traceback
 os.chdir("/repo")
 sys.argv = list(words)
-sys.path.insert(0, os.path.dirname(os.path.abspath(sys.argv[0])))
+# The folder of the script, as ever, but not the current one: calculators is what was unpacked.
+sys.path[:] = [os.path.dirname(os.path.abspath(sys.argv[0])), *filter(None, sys.path)]
 status = 0
 try:
     runpy.run_path(sys.argv[0], run_name="__main__")

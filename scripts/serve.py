@@ -22,10 +22,10 @@ def with_environment(script: str, *words: str) -> None:
         sys.exit(status)
 
 
-def build() -> None:
+def build(requirements: str = "requirements.txt") -> None:
     """Do every step up to a site in build/site."""
     say("Setting up")
-    python_packages("requirements.txt")
+    python_packages(requirements)
     npm_packages()
     say("Building")
     with_environment("build_runtime.py")

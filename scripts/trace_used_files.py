@@ -26,7 +26,9 @@ def note(event: str, details: tuple) -> None:
 
 
 sys.addaudithook(note)
-importlib.import_module("every_question").replies()
+every_question = importlib.import_module("every_question")
+for card in every_question.CARDS:
+    every_question.replies(card)
 for name in ALSO:
     importlib.import_module(name)
 

@@ -1,0 +1,135 @@
+"""Set up everything that tests need and run them: natively, in Pyodide, in Chromium.
+
+    python3 scripts/test.py [ARGUMENTS FOR PYTEST]
+
+Needs Python 3.11 or newer with pip. Set-up is skipped when nothing has changed; tests never
+are. The exit status is 0 when all have passed.
+"""
+
+import subprocess
+import sys
+import xml.etree.ElementTree as ElementTree
+from pathlib import Path
+
+from environment import PYTHON, node
+from serve import build, with_environment
+from steps import BUILD, ROOT, StepFailed, fingerprint, main, run, say, step
+
+WHEELS = BUILD / "wasm-wheels"
+IN_PYODIDE = (
+    "hypothesis",
+    "iniconfig",
+    "packaging",
+    "pluggy",
+    "pygments",
+    "pytest",
+    "sortedcontainers",
+)
+RESULTS = BUILD / "tests"
+NOTHING_TO_RUN = 5  # pytest's exit status for no test collected
+
+
+def wasm_wheels() -> None:
+    """Fetch pytest and Hypothesis as wheels for Pyodide, at the versions used natively."""
+    locks = [ROOT / name for name in ("requirements.txt", "requirements-test.txt")]
+    pins = [line for lock in locks for line in lock.read_text().split()]
+    wanted = [pin for pin in pins if pin.split("==")[0] in IN_PYODIDE]
+    command = [PYTHON, "-m", "pip", "download", "--quiet", "--disable-pip-version-check"]
+    command += ["--no-deps", "--only-binary=:all:", "--dest", WHEELS]
+    command += ["--python-version", "3.14", "--implementation", "cp", "--abi", "cp314"]
+    command += ["--platform", "pyemscripten_2026_0_wasm32", *wanted]
+    step(
+        "pytest for Pyodide",
+        lambda: run(command, or_else="The wheels for testing in Pyodide could not be fetched."),
+        key=fingerprint(locks),
+        makes=WHEELS,
+    )
+
+
+def set_up() -> None:
+    build(requirements="requirements-test.txt")
+    wasm_wheels()
+    with_environment("find_browser.py")
+
+
+def pytest_in_pyodide() -> list[str | Path]:
+    """Give the command that is pytest inside Pyodide."""
+    runtime = BUILD / "runtime"
+    stdlib, app = (next(runtime.glob(f"{name}-*.zip")) for name in ("python", "calculators"))
+    archives = ["--stdlib", stdlib, "--app", app]
+    return [node(), "scripts/in_pyodide.mjs", *archives, "tests/wasm/run_pytest.py"]
+
+
+def kinds() -> dict[str, tuple[list[str | Path], str, tuple[str, ...]]]:
+    """Name each way to run tests: its command, where its tests are, and what it leaves out."""
+    native = [PYTHON, "-m", "pytest"]
+    return {
+        "Natively": (native, "tests", ("tests/browser",)),
+        "In Pyodide": (
+            [*pytest_in_pyodide(), "-r", "fE"],
+            "tests",
+            ("tests/browser", "tests/wasm"),
+        ),
+        "In Chromium": (native, "tests/browser", ()),
+    }
+
+
+def within(word: str, place: str, without: tuple[str, ...]) -> str | None:
+    """Give the part of a path of tests that belongs to a place, if any does."""
+    path = Path(word.split("::")[0]).resolve().relative_to(ROOT)
+    if path.is_relative_to(place) and not any(path.is_relative_to(each) for each in without):
+        return word
+    return place if Path(place).is_relative_to(path) else None
+
+
+def run_kind(name: str, words: list[str]) -> dict[str, int] | None:
+    """Run one kind of test and count; None when the arguments leave it nothing to run."""
+    command, place, without = kinds()[name]
+    asked = [word for word in words if Path(word.split("::")[0]).exists()]
+    here = [narrowed for word in asked if (narrowed := within(word, place, without))]
+    if asked and not here:
+        return None
+    say(f"\n{name}")
+    results = RESULTS / f"{name.split()[-1].lower()}.xml"
+    results.unlink(missing_ok=True)
+    options = [word for word in words if word not in asked]
+    ignored = [f"--ignore={folder}" for folder in without]
+    xml = f"--junitxml={results.relative_to(ROOT).as_posix()}"
+    status = subprocess.run(
+        [*map(str, command), xml, *ignored, *options, *(here or [place])], cwd=ROOT
+    ).returncode
+    if words and status == NOTHING_TO_RUN:
+        return None
+    if not results.exists():
+        raise StepFailed(f"The tests did not run to their end ({name.lower()}).")
+    counts = read(results)
+    counts["failed"] += bool(status and not counts["failed"])
+    return counts
+
+
+def read(results: Path) -> dict[str, int]:
+    """Count what a results file tells."""
+    suites = ElementTree.parse(results).getroot().iter("testsuite")
+    total = dict.fromkeys(("tests", "failures", "errors", "skipped"), 0)
+    for suite in suites:
+        total = {key: total[key] + int(suite.get(key, 0)) for key in total}
+    failed = total["failures"] + total["errors"]
+    passed = total["tests"] - failed - total["skipped"]
+    return {"passed": passed, "failed": failed, "skipped": total["skipped"]}
+
+
+def test() -> int:
+    words = sys.argv[1:]
+    set_up()
+    RESULTS.mkdir(parents=True, exist_ok=True)
+    counted = {name: counts for name in kinds() if (counts := run_kind(name, words))}
+    say("\nSummary")
+    for name, counts in counted.items():
+        say(f"  {name}: " + ", ".join(f"{number} {what}" for what, number in counts.items()))
+    total = {key: sum(c[key] for c in counted.values()) for key in ("passed", "failed", "skipped")}
+    say("total: " + ", ".join(f"{number} {what}" for what, number in total.items()))
+    return 1 if total["failed"] or not total["passed"] else 0
+
+
+if __name__ == "__main__":
+    main(test)

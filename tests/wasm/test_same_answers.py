@@ -1,0 +1,50 @@
+"""The browser's Python gives the answers that this one gives, to the last digits."""
+
+import json
+import math
+import subprocess
+
+import pytest
+
+import every_question
+from calculators.cards import CARDS
+from environment import node
+from steps import BUILD, ROOT
+
+pytestmark = pytest.mark.native
+
+
+@pytest.fixture(scope="module")
+def in_pyodide():
+    """Every reply of the shipped runtime, under node."""
+    runtime = BUILD / "runtime"
+    stdlib, app = (next(runtime.glob(f"{name}-*.zip")) for name in ("python", "calculators"))
+    command = [node(), "scripts/in_pyodide.mjs", "--stdlib", stdlib, "--app", app]
+    done = subprocess.run(
+        [*command, "scripts/every_question.py"], cwd=ROOT, capture_output=True, check=True
+    )
+    return json.loads(done.stdout)
+
+
+def differences(here, there, where=""):
+    """Yield the places where two replies differ: numbers by more than one part in 1e12."""
+    if isinstance(here, float) and isinstance(there, float):
+        if not math.isclose(here, there, rel_tol=1e-12):
+            yield f"{where}: {here!r} here, {there!r} in the browser"
+    elif isinstance(here, dict) and isinstance(there, dict) and here.keys() == there.keys():
+        for key in here:
+            yield from differences(here[key], there[key], f"{where}.{key}")
+    elif isinstance(here, list) and isinstance(there, list) and len(here) == len(there):
+        for index, (one, other) in enumerate(zip(here, there, strict=True)):
+            yield from differences(one, other, f"{where}.{index}")
+    elif here != there:
+        yield f"{where}: {here!r} here, {there!r} in the browser"
+
+
+@pytest.mark.parametrize("card", CARDS, ids=lambda card: card.slug)
+def test_every_reply_is_the_same_in_the_browser(card, in_pyodide):
+    here = every_question.replies(card)
+    there = {name: in_pyodide[name] for name in here}
+
+    assert here
+    assert list(differences(here, there)) == []
