@@ -137,6 +137,102 @@ BIBLIOGRAPHY = {
         kind="library",
         doi="10.1021/ie4033999",
     ),
+    # Flow of thin gases
+    "SHARIPOV-SELEZNEV-1998": Source(
+        author="F. Sharipov and V. Seleznev",
+        title="Data on Internal Rarefied Gas Flows; J. Phys. Chem. Ref. Data 27, 657",
+        year="1998",
+        publisher="American Institute of Physics",
+        doi="10.1063/1.556019",
+    ),
+    "KNUDSEN-1909": Source(
+        author="M. Knudsen",
+        title=(
+            "Die Gesetze der Molekularströmung und der inneren Reibungsströmung der Gase durch "
+            "Röhren; Ann. Phys. 333, 75"
+        ),
+        year="1909",
+        publisher="Annalen der Physik",
+        doi="10.1002/andp.19093330106",
+    ),
+    "CLAUSING-1932": Source(
+        author="P. Clausing",
+        title=(
+            "Über die Strömung sehr verdünnter Gase durch Röhren von beliebiger Länge; "
+            "Ann. Phys. 404, 961"
+        ),
+        year="1932",
+        publisher="Annalen der Physik",
+        doi="10.1002/andp.19324040804",
+    ),
+    "COLE-1977": Source(
+        author="R. J. Cole",
+        title=(
+            "Transmission Probability of Free Molecular Flow through a Tube; "
+            "Prog. Astronaut. Aeronaut. 51, 261"
+        ),
+        year="1977",
+        publisher="AIAA",
+    ),
+    "SANTELER-1986": Source(
+        author="D. J. Santeler",
+        title="New concepts in molecular gas flow; J. Vac. Sci. Technol. A 4, 338",
+        year="1986",
+        publisher="American Vacuum Society",
+        doi="10.1116/1.573923",
+    ),
+    "SAMPSON-1891": Source(
+        author="R. A. Sampson",
+        title="On Stokes's Current Function; Phil. Trans. R. Soc. A 182, 449",
+        year="1891",
+        publisher="Royal Society",
+        doi="10.1098/rsta.1891.0012",
+    ),
+    "DAGAN-1982": Source(
+        author="Z. Dagan, S. Weinbaum and R. Pfeffer",
+        title=(
+            "An infinite-series solution for the creeping motion through an orifice of finite "
+            "length; J. Fluid Mech. 115, 505"
+        ),
+        year="1982",
+        publisher="Cambridge University Press",
+        doi="10.1017/S0022112082000883",
+    ),
+    "FUJIMOTO-USAMI-1984": Source(
+        author="T. Fujimoto and M. Usami",
+        title=(
+            "Rarefied Gas Flow Through a Circular Orifice and Short Tubes; "
+            "J. Fluids Eng. 106, 367"
+        ),
+        year="1984",
+        publisher="ASME",
+        doi="10.1115/1.3243132",
+    ),
+    "BLASIUS-1913": Source(
+        author="H. Blasius",
+        title="Das Ähnlichkeitsgesetz bei Reibungsvorgängen in Flüssigkeiten",
+        year="1913",
+        publisher="VDI, Forschungsarbeiten 131",
+    ),
+    "SHAPIRO-1953": Source(
+        author="A. H. Shapiro",
+        title="The Dynamics and Thermodynamics of Compressible Fluid Flow",
+        year="1953",
+        publisher="Ronald Press",
+    ),
+    "IAPWS-R12-08": Source(
+        author="IAPWS",
+        title="Formulation 2008 for the Viscosity of Ordinary Water Substance, R12-08",
+        year="2008",
+        publisher="International Association for the Properties of Water and Steam",
+    ),
+    "THERMO": Source(
+        author="C. Bell and contributors",
+        title="thermo 0.6.1 and chemicals 1.5.2, open libraries of chemical properties",
+        year="2025",
+        publisher="github.com/CalebBell/thermo",
+        kind="library",
+    ),
     "GUM": Source(
         author="JCGM",
         title="Evaluation of measurement data: Guide to the expression of uncertainty, JCGM 100",
