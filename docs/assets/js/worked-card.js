@@ -12,6 +12,9 @@
  * Fires AnsweredEvent ("answered") after each new answer.
  */
 import { renewAnswer, renewWorking } from "./answer-parts.js";
+import { cardTools } from "./card-tools.js";
+import { hasComplaints, writeComplaints } from "./complaints.js";
+import { convertEntries } from "./convert-entries.js";
 import { engine } from "./engine.js";
 import { changedEntries, fillEntries, inputs, readEntries, sameEntry } from "./entries.js";
 import { keep, linkTo, recall } from "./memory.js";
@@ -71,7 +74,7 @@ export class WorkedCard extends HTMLElement {
     document.addEventListener("system", this, { signal });
     engine.addEventListener("engine", this, { signal });
     this.output.setAttribute("aria-live", "off"); // the announcer says it, after a pause
-    if (!this.querySelector(":scope .tools")) this.form.append(tools());
+    if (!this.querySelector(":scope .tools")) this.form.append(cardTools());
     startRows(this.form);
     this.#defaults.us = readEntries(this.form);
     const recalled = recall(this.slug, this.#defaults.us);
@@ -160,37 +163,14 @@ export class WorkedCard extends HTMLElement {
   #complain(complaints) {
     this.#complaints = complaints;
     this.#become("wrong");
-    this.#after("complain", this.#shown().length ? 0 : PAUSE.complain, () => this.#sayComplaints());
+    this.#after("complain", hasComplaints(this.form) ? 0 : PAUSE.complain, () => this.#sayComplaints());
     this.#announce(complaints.map((each) => each.text).join(" "));
   }
 
-  #shown() {
-    return [...this.form.querySelectorAll(".complaint:not([hidden])")];
-  }
-
-  /** Write each complaint under its own field, and clear the others. */
   #sayComplaints() {
     clearTimeout(this.#timers.complain);
-    const homeless = [];
-    const said = new Set();
-    for (const { input, text } of this.#complaints) {
-      const field = input && this.form.querySelector(`[data-input="${CSS.escape(input)}"]`);
-      const line = field && field.querySelector(field.matches(".rows") ? ":scope > .complaint" : ".complaint");
-      if (line) {
-        if (line.textContent !== text) line.textContent = text;
-        line.removeAttribute("hidden");
-        said.add(line);
-      } else homeless.push(text);
-    }
-    for (const line of this.form.querySelectorAll(".complaint")) {
-      if (!said.has(line)) line.setAttribute("hidden", "");
-      const field = line.closest("[data-input]");
-      for (const control of field?.querySelectorAll(`[aria-describedby~="${line.id}"]`) ?? []) {
-        if (said.has(line)) control.setAttribute("aria-invalid", "true");
-        else control.removeAttribute("aria-invalid");
-      }
-    }
-    if (homeless.length) this.#say(homeless.join(" "));
+    const homeless = writeComplaints(this.form, this.#complaints);
+    if (homeless) this.#say(homeless);
   }
 
   // --- units, memory, files ------------------------------------------------------
@@ -221,23 +201,11 @@ export class WorkedCard extends HTMLElement {
   /**
    * @param {import("./system.js").System} system
    * @param {Entries} entries
-   * @returns {Promise<Entries | null>} null when something in them can't be read
    */
-  async #converted(system, entries) {
-    const reply = await engine.ask({ do: "convert", card: this.slug, entries, system }, `${this.#topic}-units`);
-    if (!reply?.ok) return null;
-    const text = (/** @type {any} */ each) => `${each.value} ${each.unit}`;
-    const done = { ...entries };
-    for (const [name, given] of Object.entries(reply.entries)) {
-      const rows = entries[name];
-      done[name] = Array.isArray(rows)
-        ? rows.map((row, i) => ({
-            ...row,
-            ...Object.fromEntries(Object.entries(given[i]).map(([column, each]) => [column, text(each)])),
-          }))
-        : text(given);
-    }
-    return done;
+  #converted(system, entries) {
+    const ask = (/** @type {Entries} */ readable) =>
+      engine.ask({ do: "convert", card: this.slug, entries: readable, system }, `${this.#topic}-units`);
+    return convertEntries(entries, ask);
   }
 
   /** @param {Entries} entries */
@@ -324,26 +292,4 @@ export class WorkedCard extends HTMLElement {
     clearTimeout(this.#timers[timer]);
     this.#timers[timer] = setTimeout(action, pause);
   }
-}
-
-/** What script adds to a form: its buttons, a line that says what is going on, an announcer. */
-function tools() {
-  const box = document.createElement("div");
-  box.className = "tools";
-  const says = document.createElement("p");
-  says.className = "says";
-  const announcer = document.createElement("p");
-  announcer.className = "announcer visually-hidden";
-  announcer.setAttribute("role", "status");
-  const row = document.createElement("div");
-  row.className = "tools-row";
-  for (const [tool, label] of [["over", "Start over"], ["link", "Copy link"]]) {
-    const button = document.createElement("button");
-    button.type = "button";
-    button.dataset.tool = tool;
-    button.textContent = label;
-    row.append(button);
-  }
-  box.append(says, row, announcer);
-  return box;
 }

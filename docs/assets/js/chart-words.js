@@ -1,0 +1,93 @@
+// @ts-check
+/** Words on a chart, drawn on uPlot's canvas: titles of axes, names on lines, marks. */
+import { font } from "./chart-palette.js";
+
+/** @typedef {import("./chart-palette.js").Palette} Palette */
+
+const DASH = [6, 5];
+
+/**
+ * Draw in CSS pixels, whatever the screen's own.
+ * @param {any} plot
+ * @param {(ink: CanvasRenderingContext2D, box: { left: number, top: number, right: number, bottom: number }) => void} draw
+ */
+function onCanvas(plot, draw) {
+  const { ctx, bbox } = plot;
+  const ratio = devicePixelRatio;
+  ctx.save();
+  ctx.scale(ratio, ratio);
+  ctx.font = font();
+  const [left, top] = [bbox.left / ratio, bbox.top / ratio];
+  draw(ctx, { left, top, right: left + bbox.width / ratio, bottom: top + bbox.height / ratio });
+  ctx.restore();
+}
+
+/**
+ * @param {any} plot
+ * @param {string} x
+ * @param {string} y
+ * @param {Palette} palette
+ */
+export function drawTitles(plot, x, y, palette) {
+  onCanvas(plot, (ink, box) => {
+    ink.fillStyle = palette.quiet;
+    ink.textBaseline = "alphabetic";
+    ink.textAlign = "left";
+    ink.fillText(y, 8, box.top - 12);
+    ink.textAlign = "right";
+    ink.fillText(x, box.right, box.bottom + 38);
+  });
+}
+
+/**
+ * @param {any} plot
+ * @param {import("./chart.js").Mark[]} marks
+ * @param {Palette} palette
+ */
+export function drawMarks(plot, marks, palette) {
+  onCanvas(plot, (ink, box) => {
+    ink.strokeStyle = palette.leak;
+    ink.fillStyle = palette.leak;
+    ink.lineWidth = 1.5;
+    for (const { axis, at, label } of marks) {
+      const place = plot.valToPos(at, axis) + (axis === "y" ? box.top : box.left);
+      ink.setLineDash(DASH);
+      ink.beginPath();
+      if (axis === "y") {
+        ink.moveTo(box.left, place);
+        ink.lineTo(box.right, place);
+      } else {
+        ink.moveTo(place, box.top);
+        ink.lineTo(place, box.bottom);
+      }
+      ink.stroke();
+      if (axis === "y") {
+        ink.textAlign = "right";
+        ink.fillText(label, box.right - 4, place - box.top < 20 ? place + 16 : place - 6);
+      } else {
+        const atEnd = box.right - place < ink.measureText(label).width + 10;
+        ink.textAlign = atEnd ? "right" : "left";
+        ink.fillText(label, place + (atEnd ? -6 : 6), box.top + 14);
+      }
+    }
+  });
+}
+
+/**
+ * Names of lines at their right end, where more than one line asks for it.
+ * @param {any} plot
+ * @param {import("./chart.js").Series[]} all
+ * @param {Palette} palette
+ */
+export function drawNames(plot, all, palette) {
+  const named = all.filter((each) => ["fit", "curve"].includes(each.role) && each.label && each.x.length);
+  onCanvas(plot, (ink, box) => {
+    ink.textAlign = "right";
+    for (const { role, label, x, y } of named) {
+      const right = Math.min(plot.valToPos(x[x.length - 1], "x") + box.left, box.right - 4);
+      const end = plot.valToPos(y[y.length - 1], "y") + box.top;
+      ink.fillStyle = role === "fit" ? palette.verdict : palette.ink;
+      ink.fillText(label, right, end - box.top < 24 ? end + 20 : end - 10);
+    }
+  });
+}

@@ -1,0 +1,164 @@
+"""The one MkDocs hook: fills the markers of a page and makes it fit the content policy.
+
+Markers, each an HTML comment: ``question: slug``, ``lede: slug``, ``card: slug``,
+``example: slug N``, ``range: slug``, ``sources: slug``, ``index: folder`` and
+``value: slug output [input="text" ...] [in=unit]``. Everything they give comes from the
+cards; this file renders nothing itself.
+"""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import html
+import re
+import shlex
+import sys
+from pathlib import Path
+from typing import Any
+
+from latex2mathml.converter import convert
+from mkdocs.exceptions import PluginError
+
+HERE = Path(__file__).resolve().parent
+sys.path[:0] = [str(HERE.parent), str(HERE)]
+
+import static_chart  # noqa: E402
+
+from calculators import wording  # noqa: E402
+from calculators.cards import BY_SLUG, CARDS  # noqa: E402
+from calculators.evaluate import evaluate  # noqa: E402
+from calculators.outputs import html as pieces  # noqa: E402
+from calculators.outputs.chart import as_chart  # noqa: E402
+
+MARKER = re.compile(r"<!--\s*([a-z]+):\s*(.*?)\s*-->", re.S)
+MATH = re.compile(r'<(span|div) class="arithmatex">\s*(.*?)\s*</\1>', re.S)
+TASK = re.compile(r'<input type="checkbox" disabled( checked)?\s*/?>')
+TABLE = re.compile(r"(?<!<div class=\"scroll\">)<table>.*?</table>", re.S)
+INLINE_SCRIPT = re.compile(r"<script(?![^>]*\bsrc=)([^>]*)>(.*?)</script>", re.S)
+POLICY = (
+    "default-src 'none'; script-src 'self' 'wasm-unsafe-eval' {hashes}; style-src 'self'; "
+    "img-src 'self' data:; font-src 'self'; connect-src 'self'; worker-src 'self'; "
+    "manifest-src 'self'; base-uri 'none'; form-action 'none'"
+)
+
+
+# --- markers ---------------------------------------------------------------
+
+
+def card(slug: str) -> str:
+    """The live card, its chart drawn, left out of the search index."""
+    one = BY_SLUG[slug]
+    whole = pieces.whole_card(one).replace("<worked-card", "<worked-card data-search-exclude", 1)
+    evaluation = evaluate(one, {})
+    if evaluation.answer.chart:
+        drawing = static_chart.draw(as_chart(evaluation), slug)
+        whole = whole.replace('<div class="plot">', f'<div class="plot">{drawing}', 1)
+    return whole
+
+
+def value(slug: str, output: str, *settings: str) -> str:
+    """One computed number: as its card shows it, the other system's beside it."""
+    entries = dict(each.split("=", 1) for each in settings)
+    unit = entries.pop("in", "")
+    evaluation = evaluate(BY_SLUG[slug], entries)
+    out = next(each for each in BY_SLUG[slug].outputs if each.name == output)
+    if unit or out.si_unit is None or out.us == out.si:
+        return evaluation.say(f"{{{output}:{unit}}}")
+    si = evaluation.answer.outputs[output]
+    other = wording.quantity(si, out.si, figures=out.figures, decimals=out.decimals)
+    return f"{evaluation.say(f'{{{output}}}')} ({other})"
+
+
+def index(folder: str) -> str:
+    """Every calculator by the question it answers, linked from a page beside or above them."""
+    entry = (
+        f'<li><a href="{folder}'
+        + '{slug}/"><b>{question}</b></a><span>{title}</span><p>{lede}</p></li>'
+    )
+    fields = ("slug", "question", "title", "lede")
+    rows = [
+        entry.format(**{name: html.escape(getattr(each, name)) for name in fields})
+        for each in CARDS
+    ]
+    return f'<ol class="questions">{"".join(rows)}</ol>'
+
+
+TEXTS = {
+    "question": lambda slug: BY_SLUG[slug].question,
+    "lede": lambda slug: BY_SLUG[slug].lede,
+    "value": value,
+}
+BLOCKS = {
+    "card": card,
+    "example": lambda slug, number: pieces.worked_example(BY_SLUG[slug], int(number)),
+    "range": lambda slug: pieces.ranges(BY_SLUG[slug]) + pieces.cautions(BY_SLUG[slug].cautions),
+    "sources": lambda slug: pieces.sources(BY_SLUG[slug]),
+    "index": index,
+}
+
+
+def _filled(text: str, makers: dict[str, Any], page: Any) -> str:
+    def fill(match: re.Match[str]) -> str:
+        if match[1] not in makers:
+            return match[0]
+        try:
+            return makers[match[1]](*shlex.split(match[2]))
+        except Exception as error:
+            raise PluginError(f"{page.file.src_uri}: {match[0]}: {error}") from error
+
+    return MARKER.sub(fill, text)
+
+
+# --- what MkDocs calls -------------------------------------------------------
+
+
+def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:
+    """Put words and numbers of cards into the prose."""
+    return _filled(markdown, TEXTS, page)
+
+
+def on_page_content(content: str, page: Any, **_: Any) -> str:
+    """Put cards and formulas into the page, names on check boxes, tables into boxes."""
+    content = MATH.sub(_math, content)
+    content = TASK.sub(
+        lambda m: f'{m[0][:-1].rstrip("/ ")} aria-label="{"done" if m[1] else "to do"}">', content
+    )
+    content = TABLE.sub(
+        r'<div class="scroll" tabindex="0" role="region" aria-label="Table">\g<0></div>', content
+    )
+    return _filled(content, BLOCKS, page)
+
+
+def on_post_page(output: str, **_: Any) -> str:
+    """Write the content policy into a page."""
+    return _with_policy(output)
+
+
+def on_post_template(output: str, template_name: str, **_: Any) -> str:
+    """Write the content policy into a page that has no source, such as 404.html."""
+    return _with_policy(output) if template_name.endswith(".html") else output
+
+
+def _math(match: re.Match[str]) -> str:
+    tex = html.unescape(match[2]).strip()
+    block, inside = tex.startswith(r"\["), tex[2:-2].strip()
+    formula = convert(inside, display="block" if block else "inline")
+    if "\\" in formula or "<mi>&" in formula.replace("<mi>&#x", ""):
+        raise PluginError(f"this formula did not become MathML whole: {inside}")
+    label = html.escape(inside, quote=True)
+    formula = formula.replace("<math ", f'<math alttext="{label}" ', 1)
+    if not block:
+        return formula
+    return f'<div class="math-block" tabindex="0" role="group" aria-label="Formula">{formula}</div>'
+
+
+def _with_policy(output: str) -> str:
+    hashes = {
+        f"'sha256-{base64.b64encode(hashlib.sha256(body.encode()).digest()).decode()}'"
+        for attributes, body in INLINE_SCRIPT.findall(output)
+        if "json" not in attributes
+    }
+    policy = POLICY.format(hashes=" ".join(sorted(hashes)))
+    meta = f'<meta http-equiv="Content-Security-Policy" content="{policy}">'
+    return output.replace('<meta charset="utf-8">', f'<meta charset="utf-8">{meta}', 1)

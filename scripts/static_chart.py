@@ -1,0 +1,155 @@
+"""Draw a card's chart as SVG at build time, in the page's own colors.
+
+The drawing takes the same plain object as the browser's chart, and its colors are CSS
+variables, so it follows light and dark. No style attribute or element is left in it
+(the content policy forbids them), and the same chart gives the same bytes.
+"""
+
+from __future__ import annotations
+
+import io
+import re
+from collections.abc import Mapping
+from typing import Any
+
+import matplotlib
+
+matplotlib.use("svg")
+
+from matplotlib import pyplot
+from matplotlib.ticker import FuncFormatter, MaxNLocator, NullLocator
+
+# Stand-ins that matplotlib can parse, and what they become.
+INK, QUIET, HAIR, FIT, LEAK = "#010101", "#020202", "#030303", "#040404", "#050505"
+VARIABLES = {
+    INK: "var(--ink)",
+    QUIET: "var(--quiet)",
+    HAIR: "var(--hair)",
+    FIT: "var(--v, var(--accent))",
+    LEAK: "var(--leak)",
+}
+WIDTH, HEIGHT = 400, 260  # CSS pixels; card.css gives .plot the same shape
+SETTINGS = {
+    "svg.fonttype": "none",
+    "svg.hashsalt": "dry-and-tight",
+    "font.size": 13,
+    "axes.edgecolor": QUIET,
+    "axes.labelcolor": QUIET,
+    "xtick.color": QUIET,
+    "ytick.color": QUIET,
+    "text.color": QUIET,
+    "axes.spines.top": False,
+    "axes.spines.right": False,
+    "savefig.transparent": True,
+}
+
+
+def draw(chart: Mapping[str, Any], name: str) -> str:
+    """Give the chart as an SVG element.
+
+    Parameters
+    ----------
+    chart : mapping
+        What ``calculators.outputs.chart.as_chart`` gives.
+    name : str
+        Prefix that makes the element's ids its own on the page.
+
+    Returns
+    -------
+    str
+        ``<svg role="img" ...>`` with the chart's summary as its label.
+    """
+    with matplotlib.rc_context(SETTINGS):
+        figure, axes = pyplot.subplots(figsize=(WIDTH / 72, HEIGHT / 72), layout="constrained")
+        for series in chart["series"]:
+            _series(axes, series)
+        _axis(axes.xaxis, chart["x"])
+        _axis(axes.yaxis, chart["y"])
+        axes.set_xlabel(_titled(chart["x"]), loc="right", labelpad=2)
+        axes.set_title(_titled(chart["y"]), loc="left", fontsize=13, color=QUIET, pad=8)
+        axes.grid(color=HAIR, linewidth=1)
+        axes.set_axisbelow(True)
+        for mark in chart["marks"]:
+            _mark(axes, mark)
+        out = io.StringIO()
+        figure.savefig(out, format="svg", metadata={"Date": None})
+        pyplot.close(figure)
+    return _cleaned(out.getvalue(), name, chart["summary"] or chart["title"])
+
+
+def _series(axes: Any, series: Mapping[str, Any]) -> None:
+    x, y = series["x"], series["y"]
+    if series["role"] == "band":
+        axes.fill_between(x, y, series["upper"], color=FIT, alpha=0.15, linewidth=0)
+    elif series["role"] == "reading":
+        axes.plot(x, y, "o", color=INK, markersize=5, zorder=3)
+    else:
+        color = FIT if series["role"] == "fit" else INK
+        axes.plot(x, y, "-", color=color, linewidth=2.5)
+        place = {"xy": (x[-1], y[-1]), "xytext": (0, 7), "textcoords": "offset points"}
+        axes.annotate(series["label"], color=color, ha="right", **place)
+
+
+def _axis(axis: Any, about: Mapping[str, Any]) -> None:
+    if about["log"]:
+        axis.set_inverted(False)
+        axis._set_axes_scale("log")
+        axis.set_minor_locator(NullLocator())
+    else:
+        axis.set_major_locator(MaxNLocator(nbins=5))
+    axis.set_major_formatter(FuncFormatter(lambda value, _: _number(value)))
+    axis.set_tick_params(length=0)
+
+
+def _number(value: float) -> str:
+    return f"{value:,.6g}".replace("-", "−") if abs(value) < 1e6 else f"{value:,.0f}"
+
+
+def _titled(about: Mapping[str, Any]) -> str:
+    return f"{about['label']}, {about['unit']}" if about["unit"] else about["label"]
+
+
+def _mark(axes: Any, mark: Mapping[str, Any]) -> None:
+    style = {"color": LEAK, "linewidth": 1.5, "linestyle": (0, (5, 4))}
+    if mark["axis"] == "y":
+        axes.axhline(mark["at"], **style)
+        place = {"xy": (1, mark["at"]), "xycoords": ("axes fraction", "data"), "ha": "right"}
+        axes.annotate(mark["label"], xytext=(0, 4), textcoords="offset points", color=LEAK, **place)
+    else:
+        axes.axvline(mark["at"], **style)
+        place = {"xy": (mark["at"], 1), "xycoords": ("data", "axes fraction"), "va": "top"}
+        axes.annotate(mark["label"], xytext=(4, 0), textcoords="offset points", color=LEAK, **place)
+
+
+def _cleaned(svg: str, name: str, summary: str) -> str:
+    """Turn matplotlib's file into an element fit for a page with a strict content policy."""
+    svg = svg[svg.index("<svg") :].strip()
+    svg = re.sub(r"<(metadata|style)[^>]*>.*?</\1>\s*", "", svg, flags=re.S)
+    svg = re.sub(r"<!--.*?-->\s*", "", svg, flags=re.S)
+    svg = re.sub(r'style="([^"]*)"', _attributes, svg)
+    svg = re.sub(r'\bid="([^"]+)"', rf'id="{name}-\1"', svg)
+    svg = re.sub(r'href="#([^"]+)"', rf'href="#{name}-\1"', svg)
+    svg = re.sub(r"url\(#([^)]+)\)", rf"url(#{name}-\1)", svg)
+    for stand_in, variable in VARIABLES.items():
+        svg = svg.replace(stand_in, variable)
+    label = summary.replace("&", "&amp;").replace('"', "&quot;").replace("<", "&lt;")
+    return re.sub(
+        r"<svg [^>]*>",
+        f'<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" '
+        f'viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-label="{label}" stroke-linejoin="round">',
+        svg,
+        count=1,
+    )
+
+
+def _attributes(match: re.Match[str]) -> str:
+    """Give style declarations as presentation attributes, the font as the page's own."""
+    given = []
+    for declaration in filter(None, (part.strip() for part in match[1].split(";"))):
+        key, value = (part.strip() for part in declaration.split(":", 1))
+        if key == "font":
+            size = re.match(r"(?:[a-z0-9]+ )*([\d.]+)px", value)
+            given.append(f'font-size="{size[1] if size else 13}"')
+        else:
+            given.append(f'{key}="{value}"')
+    return " ".join(given)
