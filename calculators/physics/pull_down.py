@@ -7,6 +7,7 @@ steady flow gives p for every Q, and the time is an integral over Q.
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 
 from calculators.errors import OutOfRange
 from calculators.physics.gases import ThinGas
@@ -58,7 +59,7 @@ class PullDown:
         """
         if pressure >= self.moments[0].system_pressure:
             return 0.0
-        for before, after in zip(self.moments, self.moments[1:], strict=False):
+        for before, after in pairwise(self.moments):
             if after.system_pressure <= pressure:
                 return self._between(before, after, pressure)
         return None
@@ -78,9 +79,7 @@ class PullDown:
         )
         gained = after.time - before.time
         return before.time + s * (
-            start_slope * (1.0 - s) ** 2
-            + gained * s * (3.0 - 2.0 * s)
-            - end_slope * s * (1.0 - s)
+            start_slope * (1.0 - s) ** 2 + gained * s * (3.0 - 2.0 * s) - end_slope * s * (1.0 - s)
         )
 
 

@@ -19,11 +19,12 @@ from calculators.physics.root import rising_root
 
 @dataclass(frozen=True, kw_only=True)
 class Tube:
-    """One part of the path: bore [m] and length [m], with a name for people."""
+    """One part of the path: bore [m] and length [m], with a name and a kind for people."""
 
     inside_diameter: float
     length: float
     name: str = ""
+    kind: str = ""
 
     def __post_init__(self) -> None:
         """Refuse a part that cannot exist."""
