@@ -75,7 +75,7 @@ def critical_pressure_ratio(*, gas: ThinGas) -> float:
     [DUSHMAN-1962] chapter 2, isentropic flow.
     """
     g = gas.heat_capacity_ratio
-    return (2.0 / (g + 1.0)) ** (g / (g - 1.0))
+    return math.pow(2.0 / (g + 1.0), g / (g - 1.0))
 
 
 def choked_conductance(*, inside_diameter: float, gas: ThinGas) -> float:
@@ -99,7 +99,7 @@ def choked_conductance(*, inside_diameter: float, gas: ThinGas) -> float:
     [DUSHMAN-1962] chapter 2, isentropic flow; 20 L/s per cm2 for air.
     """
     g = gas.heat_capacity_ratio
-    factor = math.sqrt(g) * (2.0 / (g + 1.0)) ** ((g + 1.0) / (2.0 * (g - 1.0)))
+    factor = math.sqrt(g) * math.pow(2.0 / (g + 1.0), (g + 1.0) / (2.0 * (g - 1.0)))
     return math.pi / 4.0 * inside_diameter**2 * gas.thermal_speed * factor
 
 
@@ -191,6 +191,6 @@ def _throughput(diameter: float, outlet_pressure: float, fall: float, gas: ThinG
     )
     jet = DISCHARGE_COEFFICIENT * speed / quarter_mean_speed - drop
     n = _SHARPNESS
-    excess = creep * (1.0 + (creep / jet) ** n) ** (-1.0 / n)
+    excess = creep * math.pow(1.0 + math.pow(creep / jet, n), -1.0 / n)
     area = math.pi / 4.0 * diameter**2
     return area * inlet_pressure * quarter_mean_speed * (drop + excess)

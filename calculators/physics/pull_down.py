@@ -11,7 +11,8 @@ from itertools import pairwise
 
 from calculators.errors import OutOfRange
 from calculators.physics.gases import ThinGas
-from calculators.physics.rig import Rig, flow_at, steady_flow, system_pressure
+from calculators.physics.rig import Rig
+from calculators.physics.rig_flow import flow_at, steady_flow, system_pressure
 
 _PANEL = 0.5  # widest panel of the rule, in ln(throughput)
 _NEAR = 1e-6  # nearer to its limit than this share, a pull is said never to arrive
