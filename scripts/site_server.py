@@ -9,6 +9,7 @@ import argparse
 import functools
 import gzip
 import http.server
+import sys
 import threading
 from email.utils import formatdate
 from http import HTTPStatus
@@ -46,9 +47,10 @@ FOREVER = "public, max-age=31536000, immutable"
 @functools.lru_cache(maxsize=500)
 def compressed(path: Path, changed: float, coding: str) -> bytes:
     """Give a file's content in a coding; one written beside it is taken as it is."""
-    beside = path.with_name(path.name + {"br": ".br", "gzip": ".gz"}.get(coding, "/"))
-    if coding and beside.is_file():
-        return beside.read_bytes()
+    if coding:
+        beside = path.with_name(path.name + {"br": ".br", "gzip": ".gz"}[coding])
+        if beside.is_file():
+            return beside.read_bytes()
     content = path.read_bytes()
     if coding == "br":
         return brotli.compress(content, quality=5)
@@ -113,18 +115,22 @@ class Handler(http.server.BaseHTTPRequestHandler):
         self.end_headers()
         if self.command != "HEAD":
             self.wfile.write(body)
+            self.server.sent += len(body)
 
     def log_message(self, *words: object) -> None:
         """Stay quiet: the terminal is for the address."""
 
 
 class Server(http.server.ThreadingHTTPServer):
-    """A server whose threads end with it and which forgives a closed tab."""
+    """A server whose threads end with it, which forgives a closed tab and counts bytes."""
 
     daemon_threads = True
+    sent = 0  # bytes of bodies so far, as they went over the wire
 
     def handle_error(self, request: object, client_address: object) -> None:
-        """Say nothing: a browser that leaves in the middle is no error here."""
+        """Pass over a browser that leaves in the middle, which is no error here."""
+        if not isinstance(sys.exc_info()[1], ConnectionError):
+            super().handle_error(request, client_address)
 
 
 def start(folder: Path, port: int = 0) -> Server:

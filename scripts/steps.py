@@ -85,10 +85,16 @@ def run(command: list[str | Path], *, or_else: str, env: Mapping[str, str] | Non
         log = BUILD / "log" / f"{name}.txt"
         log.parent.mkdir(parents=True, exist_ok=True)
         log.write_text(done.stdout, encoding="utf-8")
-        said = [line.strip() for line in done.stdout.splitlines() if line.strip()]
-        last = f" It said: {said[-1][:300]}" if said else ""
-        raise StepFailed(f"{or_else}{last} (All of it: {log.relative_to(ROOT)})")
+        raise StepFailed(f"{or_else} {_gist(done.stdout)}(All of it: {log.relative_to(ROOT)})")
     return done.stdout
+
+
+def _gist(printed: str) -> str:
+    """Pick the line of a tool's output that says what was wrong: its last error, or its last."""
+    lines = [line.strip() for line in printed.splitlines() if line.strip()]
+    errors = [line for line in lines if line.startswith("ERROR") or "Error: " in line]
+    gist = (errors or lines or [""])[-1].removeprefix("ERROR").lstrip(" -")[:300]
+    return f"It said: {gist} " if gist else ""
 
 
 def main(do: Callable[[], int | None]) -> None:
