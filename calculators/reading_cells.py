@@ -9,6 +9,7 @@ import math
 import re
 from collections.abc import Callable, Sequence
 from datetime import datetime
+from itertools import pairwise
 
 from calculators import units
 from calculators.errors import CalculatorError, UnitError
@@ -150,7 +151,7 @@ def clock_reader(cells: Sequence[str], *, in_minutes: bool) -> tuple[Reader, str
     minutes_first = in_minutes or any(int(match[1]) > 23 for match in two)
     if two and not minutes_first and int(two[0][1]) == 0 == int(two[0][2]):
         counted = [int(match[1]) * 60 + int(match[2]) for match in two]
-        steps = sorted(b - a for a, b in zip(counted, counted[1:], strict=False))
+        steps = sorted(b - a for a, b in pairwise(counted))
         minutes_first = bool(steps) and steps[len(steps) // 2] >= 30
     note = ""
     if two:

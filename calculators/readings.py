@@ -11,6 +11,7 @@ import math
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from operator import le
 
 from calculators import reading_cells, units
@@ -28,21 +29,21 @@ _COMMENT = ("#", "//", "%")
 class ReadingLog:
     """Readings in order of time.
 
-    ``time`` [s] and ``pressure`` [Pa] have one value per reading; times are
+    ``times`` [s] and ``pressures`` [Pa] have one value per reading; times are
     as numbered in the log, or from the first reading where the log has clock
     times or dates. ``notes`` says what was sorted, merged, left out or
     guessed; ``time_unit`` and ``pressure_unit`` are the log's own units.
     """
 
-    time: tuple[float, ...]
-    pressure: tuple[float, ...]
+    times: tuple[float, ...]
+    pressures: tuple[float, ...]
     notes: tuple[str, ...] = ()
     time_unit: str = BARE_TIME
     pressure_unit: str = BARE_PRESSURE
 
     def __str__(self) -> str:
         """Say how many readings there are."""
-        return f"{len(self.time):,} readings"
+        return f"{len(self.times):,} readings"
 
 
 def read_log(text: str) -> ReadingLog:
@@ -120,8 +121,8 @@ def read_log(text: str) -> ReadingLog:
         raise FitError(f"At least two readings at different times are needed.{why}")
     _name_a_gap(time, notes)
     return ReadingLog(
-        time=tuple(time),
-        pressure=tuple(pressure),
+        times=tuple(time),
+        pressures=tuple(pressure),
         notes=tuple(notes),
         time_unit=time_unit,
         pressure_unit=pressure_unit,
@@ -288,7 +289,7 @@ def _name_a_gap(time: list[float], notes: list[str]) -> None:
     """Say where readings are missing for long."""
     if len(time) < 10:
         return
-    steps = [after - before for before, after in zip(time, time[1:], strict=False)]
+    steps = [after - before for before, after in pairwise(time)]
     longest = max(steps)
     if longest > 10.0 * sorted(steps)[len(steps) // 2] and longest > 0.1 * (time[-1] - time[0]):
         where = time[steps.index(longest)] - time[0]

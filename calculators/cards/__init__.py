@@ -5,6 +5,8 @@ from calculators.cards import (
     altitude,
     boiling_point,
     convert,
+    decay,
+    hold_time,
     saturation_pressure,
 )
 
@@ -13,5 +15,7 @@ CARDS: tuple[Card, ...] = (
     saturation_pressure.CARD,
     convert.CARD,
     altitude.CARD,
+    decay.CARD,
+    hold_time.CARD,
 )
 BY_SLUG = {card.slug: card for card in CARDS}

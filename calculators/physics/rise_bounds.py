@@ -25,7 +25,9 @@ class Interval(NamedTuple):
     high: float
 
 
-def slope_interval(fits: Fits, noise: Noise, *, normal: float = NORMAL_95) -> Interval:
+def slope_interval(
+    fits: Fits, noise: Noise, *, slowest: float = math.inf, normal: float = NORMAL_95
+) -> Interval:
     """Leak part of the rise, whatever gas may accompany it.
 
     Parameters
@@ -34,6 +36,8 @@ def slope_interval(fits: Fits, noise: Noise, *, normal: float = NORMAL_95) -> In
         Every shape, fitted.
     noise : Noise
         Scatter of the log.
+    slowest : float, optional
+        Longest time constant [log lengths] that gas may have in the leak's place.
     normal : float, optional
         Normal quantile of the interval, scalar.
 
@@ -53,10 +57,15 @@ def slope_interval(fits: Fits, noise: Noise, *, normal: float = NORMAL_95) -> In
         room = ceiling - fit.misfit
         if room >= 0.0:
             half = math.sqrt(room * fit.spread[0])
-            if fit.slope + half >= 0.0:
+            if fit.slope + half < 0.0:
+                continue
+            if fit.tau <= slowest:
                 low = min(low, max(fit.slope - half, 0.0))
+            # A steeper leak leaves less gas; where that would be less than none, the
+            # steepest is the line's own.
+            if fit.gas + half * fit.spread[1] / fit.spread[0] >= 0.0:
                 high = max(high, fit.slope + half)
-    if any(fit.misfit <= ceiling for fit in fits.gas):
+    if any(fit.misfit <= ceiling and fit.tau <= slowest for fit in fits.gas):
         low = 0.0
     slope = max(best.slope, 0.0)
     return Interval(min(low, slope), slope, max(high, slope))
@@ -102,8 +111,11 @@ def level_interval(
         line, mixed, gas = fit.spread
         variance = 1.0 / points + line * run * run + 2.0 * mixed * run * bend + gas * bend * bend
         half = math.sqrt(room * max(variance, 0.0))
-        value = fit.at(x)
-        low, high = min(low, value - half), max(high, value + half)
+        value, reach = fit.at(x), math.sqrt(room / variance)
+        shift = reach * (line * run + mixed * bend), reach * (mixed * run + gas * bend)
+        for sign in (-1.0, 1.0):
+            if fit.slope + sign * shift[0] >= 0.0 and fit.gas + sign * shift[1] >= 0.0:
+                low, high = min(low, value + sign * half), max(high, value + sign * half)
     return Interval(low, best.at(x), high)
 
 

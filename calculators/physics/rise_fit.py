@@ -31,7 +31,7 @@ class Data(NamedTuple):
     pressure: tuple[float, ...]
     weight: tuple[float, ...]
     step: float
-    count: float
+    size: float
 
 
 class Fit(NamedTuple):
@@ -132,7 +132,7 @@ def prepare(points: Sequence[Point]) -> Data:
     Returns
     -------
     Data
-        Scaled readings; ``step`` is the finest gauge step [Pa], ``count`` the
+        Scaled readings; ``step`` is the finest gauge step [Pa], ``size`` the
         mean number of readings in a point.
 
     References
@@ -141,7 +141,7 @@ def prepare(points: Sequence[Point]) -> Data:
     """
     start, length = points[0].time, points[-1].time - points[0].time
     finest = min(point.step for point in points)
-    raw = [point.count * (finest / point.step) ** 2 for point in points]
+    raw = [point.size * (finest / point.step) ** 2 for point in points]
     scale = len(raw) / math.fsum(raw)
     return Data(
         start=start,
@@ -150,7 +150,7 @@ def prepare(points: Sequence[Point]) -> Data:
         pressure=tuple(point.pressure for point in points),
         weight=tuple(scale * each for each in raw),
         step=finest,
-        count=sum(point.count for point in points) / len(points),
+        size=sum(point.size for point in points) / len(points),
     )
 
 
@@ -261,8 +261,9 @@ def fit_rise(points: Sequence[Point]) -> Fits:
         tried = [solver.at(shape, tau) for tau in grid]
         trials += tried
         for kind in (0, 1):
-            best = min(range(SEARCHED), key=lambda i, k=kind: tried[i].misfits()[k])
-            if math.isfinite(tried[best].misfits()[kind]):
+            misfits = [trial.misfits()[kind] for trial in tried]
+            best = misfits.index(min(misfits))
+            if math.isfinite(misfits[best]):
                 trials += _narrow(solver, shape, kind, grid[best], ratio)
     zero = (0.0, 0.0, 0.0)
     return Fits(

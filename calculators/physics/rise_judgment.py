@@ -22,7 +22,7 @@ from calculators.physics.rise_bounds import (
     stretch,
     time_constants,
 )
-from calculators.physics.rise_fit import Fits, fit_rise, spread_out
+from calculators.physics.rise_fit import SLOWEST_GAS, Fit, Fits, fit_rise, spread_out
 from calculators.physics.rise_noise import Noise, noise
 from calculators.physics.rise_record import Point, isolation_time, record
 
@@ -56,11 +56,15 @@ class Judgment:
     final_pressure: float
     slope: Interval
     steepest: float
+    steepest_seen: float
+    unseen: float | None
+    look_ahead: float
     plateau: Interval | None
     time_constant: float | None
     hold: float
     projected: Interval
     crossing: float | None
+    best: Fit
     needed: float | None = None
     finer: float | None = None
     set_aside: float = 0.0
@@ -69,6 +73,11 @@ class Judgment:
     def duration(self) -> float:
         """Length of the judged part of the log [s]."""
         return self.end - self.start
+
+    @property
+    def slowest_gas(self) -> float:
+        """Time constant beyond which gas looks like a leak to this test [s]."""
+        return SLOWEST_GAS * self.duration
 
 
 def judge_rise(
@@ -148,12 +157,14 @@ class _Case:
         self.length = self.fits.data.length
         self.step = max(point.step for point in points)
         self.best = self.fits.best_both()
-        self.slope = slope_interval(self.fits, self.noise)
         self.end = self.best.at(1.0)
         self.rise = self.end - self.best.at(0.0)
         proof = self.noise.quantile(NORMAL_PASS) ** 2 * self.noise.variance
         self.straight = self.fits.slow - self.best.misfit > proof
         self.bent = self.fits.line.misfit - self.best.misfit > proof
+        self.slope = slope_interval(
+            self.fits, self.noise, slowest=SLOWEST_GAS if self.straight else math.inf
+        )
         self.gas = self.fits.best_gas() if self.fits.gas else None
         self.steepest = max(
             steepest_leak(self.fits, self.noise, temperature_known=False),
@@ -236,12 +247,17 @@ class _Case:
             final_pressure=self.points[-1].pressure,
             slope=Interval(*(each / self.length for each in self.slope)),
             steepest=self.steepest / self.length,
+            steepest_seen=self.worst_rise() / self.length,
+            unseen=self.unseen(code),
+            look_ahead=self.ahead * self.length,
             plateau=self.plateau(),
             time_constant=self.gas.tau * self.length if self.gas and self.bent else None,
             hold=self.hold(),
             projected=self.projected(),
-            crossing=None,
-            needed=None,
+            crossing=self.crossing(),
+            needed=self.needed(reason),
+            finer=self.finer(reason),
+            best=self.likely(),
         )
 
     def decide(self) -> tuple[str, str]:
@@ -274,6 +290,65 @@ class _Case:
                 return "undecided", "not deep enough"
             return "undecided", "short"
         return "undecided", "shape"
+
+    def unseen(self, code: str) -> float | None:
+        """Largest leak that could be there without this log showing it [Pa m3/s]."""
+        if not self.volume:
+            return None
+        hidden = STEPS_TO_BE_SEEN * self.step
+        if code in ("leak", "leak-and-moisture"):
+            hidden = max(hidden, self.slope.best - self.slope.low)
+        elif code == "moisture":
+            hidden = max(hidden, self.slope.high)
+        else:
+            hidden = self.steepest
+        return hidden / self.length * self.volume
+
+    def likely(self) -> Fit:
+        """Fit that goes with the verdict: the plainest that the readings do not rule out."""
+        if not self.bent:
+            return self.fits.line
+        if self.gas and not self.leak_seen():
+            return self.gas
+        return self.best
+
+    def crossing(self) -> float | None:
+        """Time from isolation at which the likely fit passes the limit [s]."""
+        fit, x = self.likely(), 1.0
+        if fit.at(0.0) > self.limit:
+            return None
+        while fit.at(x) <= self.limit:
+            x *= 2.0
+            if x > 1000.0:
+                return None
+        low, high = 0.0, x
+        for _ in range(50):
+            middle = 0.5 * (low + high)
+            low, high = (low, middle) if fit.at(middle) > self.limit else (middle, high)
+        return high * self.length + self.points[0].time - self.isolation
+
+    def needed(self, reason: str) -> float | None:
+        """Hold from the isolation on that would decide [s]."""
+        if reason == "short":
+            by_size = self.steepest / self.concern_rise if self.volume else 0.0
+            return max(self.hold(), by_size * self.length)
+        if reason == "shape":
+            proof = self.noise.quantile(NORMAL_PASS) ** 2 * self.noise.variance
+            seen = max(self.fits.slow - self.best.misfit, 1e-9 * proof)
+            growth = min(max(math.sqrt(proof / seen), 1.5), 4.0)
+            return max(growth * self.length, USUAL_HOLD)
+        if reason == "bending":
+            tau = self.gas.tau if self.gas else 1.0
+            # Five time constants part a leak from the tail of gas, three show a plateau.
+            return max(1.5, min(5.0 * tau if self.leak_seen() else 3.0 * tau, 10.0)) * self.length
+        return None
+
+    def finer(self, reason: str) -> float | None:
+        """Gauge step that would have decided in the time there was [Pa]."""
+        if reason != "short" or not self.volume or self.length < HOLD_AT_LEAST:
+            return None
+        finer = self.concern_rise / STEPS_TO_BE_SEEN
+        return finer if finer < self.step else None
 
     def gas_matters(self) -> bool:
         """Say whether gas alone would break the limit, or takes a good part of it."""

@@ -6,6 +6,7 @@ Cost grows with the number of readings only here, in sums over slices.
 import math
 from bisect import bisect_left
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 MOST_POINTS = 200  # points kept; more readings are averaged in blocks of equal time
@@ -14,12 +15,12 @@ _DISTINCT = 4000  # readings that differ; above this the gauge shows no steps of
 
 
 class Point(NamedTuple):
-    """Mean of ``count`` readings: time [s], pressure [Pa], gauge step there [Pa]."""
+    """Mean of ``size`` readings: time [s], pressure [Pa], gauge step there [Pa]."""
 
     time: float
     pressure: float
     step: float
-    count: int
+    size: int
 
 
 def gauge_step(*, values: Sequence[float], pressure: float, resolution: float) -> float:
@@ -50,7 +51,7 @@ def gauge_step(*, values: Sequence[float], pressure: float, resolution: float) -
     Derived here: the greatest common divisor of the gaps, with tolerance.
     """
     near = values[bisect_left(values, pressure / 1.5) : bisect_left(values, pressure * 1.5)]
-    gaps = [above - below for below, above in zip(near, near[1:], strict=False)]
+    gaps = [above - below for below, above in pairwise(near)]
     if len(gaps) < 4:
         return resolution
     smallest = min(gaps)
@@ -97,7 +98,7 @@ def record(
         edges = sorted({0, *cuts, count})
     points = []
     step_at: dict[int, float] = {}
-    for first, last in zip(edges, edges[1:], strict=False):
+    for first, last in pairwise(edges):
         size = last - first
         mean = sum(pressure[first:last]) / size
         band = round(10.0 * math.log(mean))
