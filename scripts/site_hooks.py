@@ -2,8 +2,9 @@
 
 Markers, each an HTML comment: ``question: slug``, ``lede: slug``, ``card: slug``,
 ``example: slug N``, ``range: slug``, ``sources: slug``, ``index: folder`` and
-``value: slug output [input="text" ...] [in=unit]``. Everything they give comes from the
-cards; this file renders nothing itself.
+``value: slug output [input="text" ...] [in=unit]``; for lessons ``lesson: slug`` (its title),
+``aim: slug``, ``worked: slug``, ``quiz: slug`` and ``lessons: folder``. Everything they give
+comes from the cards and the lessons; this file renders nothing itself.
 """
 
 from __future__ import annotations
@@ -29,6 +30,7 @@ from calculators import wording  # noqa: E402
 from calculators.cards import BY_SLUG, CARDS  # noqa: E402
 from calculators.evaluate import evaluate  # noqa: E402
 from calculators.outputs import html as pieces  # noqa: E402
+from calculators.outputs import lesson  # noqa: E402
 from calculators.outputs.chart import as_chart  # noqa: E402
 
 MARKER = re.compile(r"<!--\s*([a-z]+):\s*(.*?)\s*-->", re.S)
@@ -88,6 +90,7 @@ TEXTS = {
     "question": lambda slug: BY_SLUG[slug].question,
     "lede": lambda slug: BY_SLUG[slug].lede,
     "value": value,
+    "lesson": lambda slug: lesson.BY_LESSON[slug].title,
 }
 BLOCKS = {
     "card": card,
@@ -95,6 +98,10 @@ BLOCKS = {
     "range": lambda slug: pieces.ranges(BY_SLUG[slug]) + pieces.cautions(BY_SLUG[slug].cautions),
     "sources": lambda slug: pieces.sources(BY_SLUG[slug]),
     "index": index,
+    "aim": lesson.aim,
+    "worked": lesson.worked,
+    "quiz": lesson.quiz,
+    "lessons": lesson.lesson_list,
 }
 
 

@@ -20,7 +20,8 @@ def reply(ask: str) -> str:
     Parameters
     ----------
     ask : str
-        JSON: ``{"do": "answer" | "convert", "card", "entries", "system"}``.
+        JSON: ``{"do": "answer" | "convert", "card", "entries", "system"}``, or
+        ``{"do": "mark", "lesson", "question", "answer", "system"}``.
 
     Returns
     -------
@@ -72,4 +73,15 @@ def _convert(question: Mapping[str, Any]) -> dict[str, Any]:
     return {"entries": done}
 
 
-DOES = {"answer": _answer, "convert": _convert}
+def _mark(question: Mapping[str, Any]) -> dict[str, Any]:
+    """Mark an answer to a lesson's question."""
+    # Read when first asked, so that a calculator's page does not wait for the lessons.
+    from calculators.teaching.lessons import BY_LESSON
+    from calculators.teaching.marking import mark
+
+    asked = BY_LESSON[question["lesson"]].question(question["question"])
+    given = mark(asked, question["answer"], system=question["system"])
+    return {"mark": {"correct": given.correct, "message": given.message, "road": given.road}}
+
+
+DOES = {"answer": _answer, "convert": _convert, "mark": _mark}

@@ -8,11 +8,11 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from calculators import units, wording
-from calculators.card import Card, Choice, Input, Quantity, Readings, Rows, Words
+from calculators.card import Card, Choice, Example, Input, Quantity, Readings, Rows, Words
 from calculators.cautions import CAUTIONS, DEFERS
 from calculators.evaluate import Evaluation, evaluate
 from calculators.outputs.answer import answer, main, working
-from calculators.outputs.element import Child, tag, text_of
+from calculators.outputs.element import Child, Element, tag, text_of
 from calculators.outputs.form import form
 from calculators.sources import BIBLIOGRAPHY
 from calculators.wording import Entered
@@ -48,23 +48,25 @@ def _code(evaluation: Evaluation) -> str | None:
 
 def worked_example(card: Card, number: int, *, system: str = "us") -> str:
     """Worked example ``number`` (from 1): what is entered, the answer, every step."""
-    example = card.examples[number - 1]
+    return text_of(example_section(card, card.examples[number - 1], system=system))
+
+
+def example_section(card: Card, example: Example, *, system: str = "us") -> Element:
+    """A worked example of a card, from the card or from a lesson."""
     evaluation = evaluate(card, example.entries, system=system)
     given = [
         tag("div", tag("dt", each.label), tag("dd", _given(each, evaluation.entered[each.name])))
         for each in card.inputs
         if evaluation.entered[each.name] is not None
     ]
-    return text_of(
-        tag(
-            "section",
-            tag("h3", example.title),
-            tag("p", example.shows) if example.shows else None,
-            tag("dl", given, class_="given"),
-            tag("div", main(evaluation), class_="example-answer"),
-            working(evaluation),
-            class_="worked-example",
-        )
+    return tag(
+        "section",
+        tag("h3", example.title),
+        tag("p", example.shows) if example.shows else None,
+        tag("dl", given, class_="given"),
+        tag("div", main(evaluation), class_="example-answer"),
+        working(evaluation),
+        class_="worked-example",
     )
 
 

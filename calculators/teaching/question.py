@@ -94,7 +94,7 @@ class Choice:
     hint: str = ""
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True)
 class Item:
     """One thing to put in order, with the value that decides where there is one."""
 

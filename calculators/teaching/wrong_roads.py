@@ -65,6 +65,18 @@ def unit_taken_as(name: str, unit: str) -> Method:
     return method
 
 
+def sign_left_out(unit: str) -> Method:
+    """The size of the answer in this unit, without its sign."""
+
+    def method(evaluation: Evaluation, output: str) -> float | None:
+        value = evaluation.answer.outputs[output]
+        if not isinstance(value, (int, float)):
+            return None
+        return units.to_si(-units.from_si(value, unit), unit)
+
+    return method
+
+
 def input_itself(name: str) -> Method:
     """What was given, handed back as the answer."""
 

@@ -1,0 +1,207 @@
+// @ts-check
+/**
+ * <lesson-quiz lesson="slug" state="…">: the questions of a lesson, marked by Python.
+ *
+ * state: static  as built        waking  the calculator is starting
+ *        busy    being marked    done    marked
+ *        broken  the calculator could not start
+ *
+ * Each .quiz-question gets data-marked: right, wrong or unread.
+ */
+import { engine } from "./engine.js";
+import { fillEntries, readEntries } from "./entries.js";
+import { countRight, keepGiven, readRecord } from "./learn-record.js";
+import { pressRow, startRows } from "./rows.js";
+import { currentSystem } from "./system.js";
+
+/** @typedef {import("./learn-record.js").Given} Given */
+
+export class LessonQuiz extends HTMLElement {
+  static define(tag = "lesson-quiz", registry = customElements) {
+    registry.define(tag, this);
+    return this;
+  }
+
+  /** @type {AbortController | undefined} */
+  #listening;
+
+  get lesson() {
+    return this.getAttribute("lesson") ?? "";
+  }
+
+  get questions() {
+    return /** @type {HTMLElement[]} */ ([...this.querySelectorAll(".quiz-question")]);
+  }
+
+  connectedCallback() {
+    this.#listening = new AbortController();
+    const { signal } = this.#listening;
+    for (const type of ["submit", "click", "focusin", "input", "change"]) {
+      this.addEventListener(type, this, { signal });
+    }
+    document.addEventListener("system", this, { signal });
+    engine.addEventListener("engine", this, { signal });
+    startRows(this);
+    this.#followSystem();
+    this.#recall();
+    this.#count();
+  }
+
+  disconnectedCallback() {
+    this.#listening?.abort();
+  }
+
+  /** @param {Event} event */
+  handleEvent(event) {
+    const target = /** @type {HTMLElement} */ (event.target);
+    const question = /** @type {HTMLElement | null} */ (target.closest?.(".quiz-question") ?? null);
+    if (event.type === "engine") this.#hearEngine();
+    else if (event.type === "system") this.#followSystem();
+    else if (event.type === "focusin") engine.wake();
+    else if (!question) return;
+    else if (event.type === "submit") this.#submit(event, question);
+    else if (event.type === "click") this.#press(target.closest("button[data-row]"), question);
+    else this.#changed(question);
+  }
+
+  /**
+   * @param {Element | null} button
+   * @param {HTMLElement} question
+   */
+  #press(button, question) {
+    if (button && pressRow(button)) this.#changed(question);
+  }
+
+  /**
+   * What is typed is kept before it is checked; the old mark no longer belongs to it.
+   * @param {HTMLElement} question
+   */
+  #changed(question) {
+    this.#show(question, { correct: null, message: "" });
+    this.#keep(question, { answer: answerOf(question), correct: null, message: "" });
+  }
+
+  /**
+   * @param {Event} event
+   * @param {HTMLElement} question
+   */
+  async #submit(event, question) {
+    event.preventDefault();
+    const answer = answerOf(question);
+    const name = question.dataset.question ?? "";
+    const ask = { do: "mark", lesson: this.lesson, question: name, answer, system: currentSystem() };
+    this.#become(engine.state === "up" ? "busy" : "waking");
+    const reply = await engine.ask(ask, `mark ${name}`);
+    if (!reply || !this.isConnected || answerOf(question) !== answer) return; // answered anew
+    const given = { answer, correct: reply.mark.correct, message: reply.mark.message };
+    this.#become("done");
+    this.#show(question, given);
+    this.#keep(question, given);
+    this.#count();
+  }
+
+  /**
+   * @param {HTMLElement} question
+   * @param {{ correct: boolean | null, message: string }} mark
+   */
+  #show(question, { correct, message }) {
+    const output = question.querySelector(".quiz-mark");
+    if (output && output.textContent !== message) output.textContent = message;
+    if (!message) delete question.dataset.marked;
+    else question.dataset.marked = correct === null ? "unread" : correct ? "right" : "wrong";
+    question.querySelector("input[name=answer]")?.toggleAttribute("aria-invalid", false);
+    if (message && correct === null) question.querySelector("input[type=text]")?.setAttribute("aria-invalid", "true");
+  }
+
+  /**
+   * @param {HTMLElement} question
+   * @param {Given} given
+   */
+  #keep(question, given) {
+    if (!keepGiven(this.lesson, question.dataset.question ?? "", given)) {
+      this.#say("This device keeps nothing here: your answers will be gone when the page closes.");
+    }
+  }
+
+  /** Put back what was answered before. */
+  #recall() {
+    const record = readRecord()[this.lesson] ?? {};
+    for (const question of this.questions) {
+      const given = record[question.dataset.question ?? ""];
+      if (typeof given?.answer !== "string") continue;
+      fillAnswer(question, given.answer);
+      this.#show(question, { correct: given.correct ?? null, message: String(given.message ?? "") });
+    }
+  }
+
+  /** Say how many are right. */
+  #count() {
+    const names = this.questions.map((question) => question.dataset.question ?? "");
+    const right = countRight(readRecord()[this.lesson], names);
+    const all = right === names.length;
+    this.toggleAttribute("finished", all);
+    if (right) this.#say(all ? "All right. This lesson is done." : `${right} of ${names.length} right.`);
+    else this.#say("");
+  }
+
+  /** A blank field follows the reader's units; a filled one stays as it is. */
+  #followSystem() {
+    for (const select of this.querySelectorAll("select[data-us]")) {
+      const value = select.parentElement?.querySelector("input")?.value;
+      const unit = select.getAttribute(`data-${currentSystem()}`);
+      if (!value && unit && select instanceof HTMLSelectElement) select.value = unit;
+    }
+  }
+
+  #hearEngine() {
+    if (engine.state === "broken") {
+      this.#become("broken");
+      this.#say(engine.says);
+    } else if (this.getAttribute("state") === "waking") this.#say(engine.says);
+    if (engine.state === "up" && this.getAttribute("state") === "waking") this.#become("busy");
+  }
+
+  /** @param {string} state */
+  #become(state) {
+    if (engine.state === "broken") state = "broken";
+    if (this.getAttribute("state") !== state) this.setAttribute("state", state);
+  }
+
+  /** @param {string} text */
+  #say(text) {
+    const line = this.querySelector(".quiz-score");
+    if (line && line.textContent !== text) line.textContent = text;
+  }
+}
+
+/**
+ * The answer as Python reads it: a number with its unit, an option's key, or keys in order.
+ * @param {HTMLElement} question
+ */
+function answerOf(question) {
+  if (question.dataset.kind === "choice") {
+    return /** @type {HTMLInputElement | null} */ (question.querySelector("input:checked"))?.value ?? "";
+  }
+  if (question.dataset.kind === "order") {
+    return [...question.querySelectorAll("[data-key]")].map((row) => row.getAttribute("data-key")).join(",");
+  }
+  const { answer } = readEntries(question);
+  return typeof answer === "string" ? answer : "";
+}
+
+/**
+ * @param {HTMLElement} question
+ * @param {string} answer
+ */
+function fillAnswer(question, answer) {
+  if (question.dataset.kind === "choice") {
+    for (const input of question.querySelectorAll("input")) input.checked = input.value === answer;
+  } else if (question.dataset.kind === "order") {
+    const list = question.querySelector("ol");
+    for (const key of answer.split(",")) {
+      const row = question.querySelector(`[data-key="${CSS.escape(key)}"]`);
+      if (row) list?.append(row);
+    }
+    startRows(question);
+  } else fillEntries(question, { answer });
+}
