@@ -19,6 +19,7 @@ KEPT = {
     "stroke-linejoin", "stroke-opacity", "stroke-width", "text-anchor",
 }  # fmt: skip
 DROPPED = {"font-family"}  # the page's own, by inheritance
+CLASS = "class-"  # an artist's gid that begins so names a class for the page's style sheet
 POINTS = {"d", "x", "y", "width", "height", "transform", "points"}
 _TARGET = re.compile(r"#([^)]+)")
 
@@ -108,7 +109,9 @@ def _rename(root: Element, name: str) -> None:
     used = {_TARGET.findall(each.attrib[key])[0] for each, key in pointers}
     new: dict[str, str] = {}
     for each in root.iter():
-        old = each.attrib.pop("id", None)
+        old = each.attrib.pop("id", "")
+        if old.startswith(CLASS):
+            each.set("class", old.removeprefix(CLASS))
         if old in used:
             new[old] = f"{name}-{len(new) + 1}"
             each.set("id", new[old])

@@ -1,0 +1,69 @@
+"""Every figure of the guide, drawn when the site is built. A new one is one line below.
+
+A page asks for a figure with the marker ``figure: id``. A drawing is kept in build/figures
+and made again only when its code, the calculators or the page's font have changed.
+"""
+
+from __future__ import annotations
+
+import importlib.metadata
+import json
+
+from calculators.outputs.html import tag, text_of
+from figures import flow, gauge, hold, pull, purge, style, water
+from figures.style import Figure
+from steps import BUILD, ROOT, files_under, fingerprint
+
+FIGURES: tuple[Figure, ...] = (
+    *water.FIGURES,
+    *flow.FIGURES,
+    *pull.FIGURES,
+    *hold.FIGURES,
+    *purge.FIGURES,
+    *gauge.FIGURES,
+)
+BY_ID = {each.id: each for each in FIGURES}
+DRAWN = BUILD / "figures"
+
+
+def drawing(name: str) -> dict[str, str]:
+    """Give a figure's SVG, caption and alternative text, drawn now or before."""
+    figure = BY_ID[name]
+    shared = [ROOT / "scripts/svg_clean.py", ROOT / "scripts/figures/style.py", style.FONT]
+    key = fingerprint(
+        [
+            p
+            for p in (*shared, ROOT / figure.source, *files_under(ROOT / "calculators"))
+            if p.exists()
+        ],
+        importlib.metadata.version("matplotlib"),
+    )
+    kept = DRAWN / f"{name}.json"
+    if kept.exists():
+        before = json.loads(kept.read_text(encoding="utf-8"))
+        if before.pop("key") == key:
+            return before
+    made = style.rendered(figure)
+    DRAWN.mkdir(parents=True, exist_ok=True)
+    kept.write_text(json.dumps({"key": key, **made}, ensure_ascii=False), encoding="utf-8")
+    return made
+
+
+def html(name: str) -> str:
+    """Give a figure as HTML: drawing, title, caption, and the code that drew it."""
+    figure, made = BY_ID[name], drawing(name)
+    whole = text_of(
+        tag(
+            "figure",
+            tag("div", "@", class_="drawing-box"),
+            tag(
+                "figcaption",
+                tag("b", f"{figure.title}."),
+                f" {made['caption']} ",
+                tag("span", "Drawn by ", tag("code", figure.source), class_="made-by"),
+            ),
+            class_="drawing",
+            id=f"figure-{name}",
+        )
+    )
+    return whole.replace(">@<", f">{made['svg']}<", 1)
