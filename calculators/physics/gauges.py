@@ -89,6 +89,26 @@ def expanded_uncertainty(*, standard_uncertainty: float) -> float:
     return COVERAGE_FACTOR * standard_uncertainty
 
 
+def allowed_difference(*, expanded_reading: float, expanded_reference: float) -> float:
+    """Largest difference of two readings at which they still agree.
+
+    Parameters
+    ----------
+    expanded_reading, expanded_reference : float
+        Expanded uncertainties of the two, k = 2 [Pa], scalar.
+
+    Returns
+    -------
+    float
+        Difference at which the E_n score is 1 [Pa], scalar.
+
+    References
+    ----------
+    [ISO-13528] denominator of the E_n score.
+    """
+    return math.hypot(expanded_reading, expanded_reference)
+
+
 def en_score(
     *, reading: float, reference: float, expanded_reading: float, expanded_reference: float
 ) -> float:
@@ -120,7 +140,9 @@ def en_score(
     ----------
     [ISO-13528] E_n scores; [ISO-IEC-17043] annex on performance statistics.
     """
-    allowed = math.hypot(expanded_reading, expanded_reference)
+    allowed = allowed_difference(
+        expanded_reading=expanded_reading, expanded_reference=expanded_reference
+    )
     if not allowed > 0.0:
         raise OutOfRange(
             "A gauge cannot be perfect: give at least one of the two a step or an accuracy."
