@@ -24,6 +24,7 @@ from mkdocs.exceptions import PluginError
 HERE = Path(__file__).resolve().parent
 sys.path[:0] = [str(HERE.parent), str(HERE)]
 
+import figures  # noqa: E402
 import static_chart  # noqa: E402
 
 from calculators import wording  # noqa: E402
@@ -98,6 +99,7 @@ BLOCKS = {
     "range": lambda slug: pieces.ranges(BY_SLUG[slug]) + pieces.cautions(BY_SLUG[slug].cautions),
     "sources": lambda slug: pieces.sources(BY_SLUG[slug]),
     "index": index,
+    "figure": figures.html,
     "aim": lesson.aim,
     "worked": lesson.worked,
     "quiz": lesson.quiz,

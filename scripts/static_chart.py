@@ -8,11 +8,11 @@ variables, so it follows light and dark. No style attribute or element is left i
 from __future__ import annotations
 
 import io
-import re
 from collections.abc import Mapping
 from typing import Any
 
 import matplotlib
+import svg_clean
 
 matplotlib.use("svg")
 
@@ -74,7 +74,8 @@ def draw(chart: Mapping[str, Any], name: str) -> str:
         out = io.StringIO()
         figure.savefig(out, format="svg", metadata={"Date": None})
         pyplot.close(figure)
-    return _cleaned(out.getvalue(), name, chart["summary"] or chart["title"])
+    label = chart["summary"] or chart["title"]
+    return svg_clean.clean(out.getvalue(), name=name, label=label, colors=VARIABLES)
 
 
 def _series(axes: Any, series: Mapping[str, Any]) -> None:
@@ -119,37 +120,3 @@ def _mark(axes: Any, mark: Mapping[str, Any]) -> None:
         axes.axvline(mark["at"], **style)
         place = {"xy": (mark["at"], 1), "xycoords": ("data", "axes fraction"), "va": "top"}
         axes.annotate(mark["label"], xytext=(4, 0), textcoords="offset points", color=LEAK, **place)
-
-
-def _cleaned(svg: str, name: str, summary: str) -> str:
-    """Turn matplotlib's file into an element fit for a page with a strict content policy."""
-    svg = svg[svg.index("<svg") :].strip()
-    svg = re.sub(r"<(metadata|style)[^>]*>.*?</\1>\s*", "", svg, flags=re.S)
-    svg = re.sub(r"<!--.*?-->\s*", "", svg, flags=re.S)
-    svg = re.sub(r'style="([^"]*)"', _attributes, svg)
-    svg = re.sub(r'\bid="([^"]+)"', rf'id="{name}-\1"', svg)
-    svg = re.sub(r'href="#([^"]+)"', rf'href="#{name}-\1"', svg)
-    svg = re.sub(r"url\(#([^)]+)\)", rf"url(#{name}-\1)", svg)
-    for stand_in, variable in VARIABLES.items():
-        svg = svg.replace(stand_in, variable)
-    label = summary.replace("&", "&amp;").replace('"', "&quot;").replace("<", "&lt;")
-    return re.sub(
-        r"<svg [^>]*>",
-        f'<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" '
-        f'viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-label="{label}" stroke-linejoin="round">',
-        svg,
-        count=1,
-    )
-
-
-def _attributes(match: re.Match[str]) -> str:
-    """Give style declarations as presentation attributes, the font as the page's own."""
-    given = []
-    for declaration in filter(None, (part.strip() for part in match[1].split(";"))):
-        key, value = (part.strip() for part in declaration.split(":", 1))
-        if key == "font":
-            size = re.match(r"(?:[a-z0-9]+ )*([\d.]+)px", value)
-            given.append(f'font-size="{size[1] if size else 13}"')
-        else:
-            given.append(f'{key}="{value}"')
-    return " ".join(given)
