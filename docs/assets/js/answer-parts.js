@@ -12,24 +12,23 @@ const isChart = (/** @type {Element} */ part) => part.matches("[data-part=chart]
  * @param {string} html the parts of the new answer
  */
 export function renewAnswer(output, html) {
-  const fresh = parse(html);
-  const keep = new Set(fresh.map(nameOf));
-  for (const part of partsOf(output)) if (!keep.has(nameOf(part))) part.remove();
+  const old = new Map(partsOf(output).map((part) => [nameOf(part), part]));
+  const wanted = parse(html).map((part) => renewed(old.get(nameOf(part)), part));
+  for (const part of old.values()) if (!wanted.includes(part)) part.remove();
   let place = output.firstElementChild;
-  for (const part of fresh) {
-    const old = partsOf(output).find((each) => nameOf(each) === nameOf(part));
-    const now = old ? renewed(old, part) : part;
-    if (now === place) place = place.nextElementSibling;
-    else output.insertBefore(now, place);
+  for (const part of wanted) {
+    if (part === place) place = place.nextElementSibling;
+    else output.insertBefore(part, place);
   }
 }
 
 /**
- * @param {Element} old
+ * @param {Element | undefined} old
  * @param {Element} fresh
- * @returns {Element} the part that now stands on the page
+ * @returns {Element} the one to show
  */
 function renewed(old, fresh) {
+  if (!old) return fresh;
   const source = fresh.outerHTML;
   if ((sources.get(old) ?? old.outerHTML) === source) return old;
   if (isChart(old)) {
@@ -41,7 +40,6 @@ function renewed(old, fresh) {
     fresh.toggleAttribute("open", old.open);
     sources.set(fresh, source);
   }
-  old.replaceWith(fresh);
   return fresh;
 }
 
