@@ -121,7 +121,10 @@ Input = Quantity | Choice | Words | Readings | Rows
 
 @dataclass(frozen=True, kw_only=True)
 class Output:
-    """A result. A word instead of a number has ``choices`` (code to label)."""
+    """A result. A word instead of a number has ``choices`` (code to label).
+
+    ``blank`` is said where there is no value.
+    """
 
     name: str
     label: str
@@ -132,6 +135,7 @@ class Output:
     figures: int = 4
     decimals: int | None = None
     choices: Mapping[str, str] | None = None
+    blank: str = "not given"
 
 
 @dataclass(frozen=True, kw_only=True)

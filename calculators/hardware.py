@@ -70,9 +70,9 @@ PARTS = {
     "flare-1/4": _fitting("1/4 in flare end", "fitting", 4.0, 20.0, "3 to 4.5 mm"),
     "flare-3/8": _fitting("3/8 in flare end", "fitting", 7.0, 25.0),
     "depressor": _fitting("hose end with core depressor", "fitting", 2.5, 5.0, "about 5 mm² free"),
-    "core-tool": _fitting("core tool, core out", "core-tool", 5.0, 80.0),
-    "core-tool-5/16": _fitting("5/16 in core tool, core out", "core-tool", 6.0, 90.0),
-    "port": _fitting("1/4 in service port, core out", "fitting", 4.5, 25.0),
+    "core-tool": _fitting("core tool with its core out", "core-tool", 5.0, 80.0),
+    "core-tool-5/16": _fitting("5/16 in core tool with its core out", "core-tool", 6.0, 90.0),
+    "port": _fitting("1/4 in service port with its core out", "fitting", 4.5, 25.0),
     "core-in": _fitting(
         "valve core left in", "valve-core", 1.38, 0.0, "1 to 2 mm² free; taken as an orifice"
     ),

@@ -71,7 +71,7 @@ def sentence(evaluation: Evaluation) -> str:
 def shown(evaluation: Evaluation, name: str) -> str:
     """Show one output in the reader's own units, or as its word."""
     if evaluation.answer.outputs[name] is None:
-        return "not given"
+        return next(out.blank for out in evaluation.card.outputs if out.name == name)
     return evaluation.say(f"{{{name}}}")
 
 
