@@ -121,3 +121,8 @@ DURATION = Quantity(
     maximum=30 * 86_400.0,
     default="10 min",
 )
+
+
+def as_it_is(words: str) -> str:
+    """Text of a person's own, safe inside a template: its braces stand for themselves."""
+    return words.replace("{", "{{").replace("}", "}}")

@@ -213,6 +213,7 @@ CARD = Card(
     primary="judgment",
     sources=(
         Cite("COMMON-PRACTICE", "blank-off under 50 micron, 100 at worst; a fifth of the target"),
+        Cite("FROM-MEMORY", "a sound pump within a fifth of its rating; a watch good to 1 s"),
         Cite("ISO-21360-1", "pump-down method"),
         Cite("GUM", "5.1.2, 6.2.1 and F.2.2.1"),
         Cite("IAPWS-SR1-86", "vapor pressure of water at the temperature of the oil"),
