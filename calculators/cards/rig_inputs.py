@@ -26,7 +26,7 @@ PUMP_SPEED = Quantity(
     us="CFM",
     si="L/s",
     units=FLOW_UNITS,
-    minimum=1e-5,
+    minimum=1e-4,
     maximum=1.0,
     default="5 CFM",
     help="Free-air displacement. What is left of it at the system is another matter.",
@@ -68,7 +68,7 @@ BORE = Quantity(
     si="mm",
     units=BORE_UNITS,
     minimum=1e-4,
-    maximum=0.5,
+    maximum=0.15,
     required=False,
 )
 LENGTH = Quantity(

@@ -10,6 +10,8 @@ from dataclasses import dataclass
 
 from calculators.errors import OutOfRange
 
+SMALLEST_DROP = 1e-15  # of the pressure: below it a float shows no drop at all
+
 
 @dataclass(frozen=True, kw_only=True)
 class Tube:
@@ -70,7 +72,7 @@ class PartFlow:
     @property
     def conductance(self) -> float:
         """Throughput over pressure drop [m3/s]."""
-        return self.throughput / self.drop
+        return self.throughput / max(self.drop, SMALLEST_DROP * self.inlet_pressure)
 
 
 @dataclass(frozen=True, kw_only=True)

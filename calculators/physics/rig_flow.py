@@ -6,11 +6,12 @@ by walking from the pump to the system, each part at its own pressures.
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 
 from calculators.errors import OutOfRange
 from calculators.physics import tube_conductance, tube_flow
 from calculators.physics.gases import ThinGas
-from calculators.physics.rig import PartFlow, Rig, SteadyFlow, Tube
+from calculators.physics.rig import SMALLEST_DROP, PartFlow, Rig, SteadyFlow, Tube
 from calculators.physics.root import rising_root
 
 
@@ -165,17 +166,22 @@ def flow_curve(
 def _walk(rig: Rig, throughput: float, gas: ThinGas) -> Iterator[PartFlow]:
     """Every part from the pump to the system; the last one ends in the system."""
     pressure = rig.ultimate_pressure + throughput / rig.pumping_speed
-    for flow in _series(rig.shared, None, pressure, throughput, gas):
+    for flow in _series(rig.shared, pressure, throughput, gas):
         pressure = flow.inlet_pressure
         yield flow
-    if rig.branches:
-        flows = _split(rig.branches, pressure, throughput, gas)
-        for index, (branch, own) in enumerate(zip(rig.branches, flows, strict=True)):
-            yield from _series(branch, index, pressure, own, gas)
+    if not rig.branches:
+        return
+    flows = _split(rig.branches, pressure, throughput, gas)
+    done: dict[tuple[tuple[Tube, ...], float], tuple[PartFlow, ...]] = {}
+    for index, (branch, own) in enumerate(zip(rig.branches, flows, strict=True)):
+        if (branch, own) not in done:  # equal sides are walked once
+            done[branch, own] = tuple(_series(branch, pressure, own, gas))
+        for flow in done[branch, own]:
+            yield replace(flow, branch=index)
 
 
 def _series(
-    parts: tuple[Tube, ...], branch: int | None, pressure: float, throughput: float, gas: ThinGas
+    parts: tuple[Tube, ...], pressure: float, throughput: float, gas: ThinGas
 ) -> Iterator[PartFlow]:
     for part in parts:
         inlet = tube_flow.inlet_pressure(
@@ -187,7 +193,7 @@ def _series(
         )
         yield PartFlow(
             part=part,
-            branch=branch,
+            branch=None,
             throughput=throughput,
             inlet_pressure=inlet,
             outlet_pressure=pressure,
@@ -196,7 +202,7 @@ def _series(
 
 
 def _end(parts: tuple[Tube, ...], pressure: float, throughput: float, gas: ThinGas) -> float:
-    for flow in _series(parts, None, pressure, throughput, gas):
+    for flow in _series(parts, pressure, throughput, gas):
         pressure = flow.inlet_pressure
     return pressure
 
@@ -217,9 +223,12 @@ def _split(
 
     def surplus(log_ratio: float) -> float:
         own, flows = parted(log_ratio)
-        end = _end(first, pressure, own, gas)
-        other_end = _end(rest[0], pressure, flows[0], gas)
-        return math.log((end - pressure) / (other_end - pressure))
+        drops = (
+            _end(parts, pressure, flow, gas) - pressure
+            for parts, flow in ((first, own), (rest[0], flows[0]))
+        )
+        mine, theirs = (max(drop, SMALLEST_DROP * pressure) for drop in drops)
+        return math.log(mine / theirs)
 
     mine = _small_conductance(first, pressure, gas)
     theirs = sum(_small_conductance(branch, pressure, gas) for branch in rest)
