@@ -28,7 +28,7 @@ VARIABLES = {
     FIT: "var(--v, var(--accent))",
     LEAK: "var(--leak)",
 }
-WIDTH, HEIGHT = 400, 260  # CSS pixels; card.css gives .plot the same shape
+WIDTH, HEIGHT = 400, 290  # CSS pixels; card.css gives .plot the same shape
 SETTINGS = {
     "svg.fonttype": "none",
     "svg.hashsalt": "dry-and-tight",
@@ -61,6 +61,7 @@ def draw(chart: Mapping[str, Any], name: str) -> str:
     """
     with matplotlib.rc_context(SETTINGS):
         figure, axes = pyplot.subplots(figsize=(WIDTH / 72, HEIGHT / 72), layout="constrained")
+        figure.get_layout_engine().set(w_pad=0.1, h_pad=0.08)
         for series in chart["series"]:
             _series(axes, series)
         _axis(axes.xaxis, chart["x"])

@@ -102,6 +102,13 @@ def _figure(evaluation: Evaluation) -> Element:
 
 def _table(evaluation: Evaluation, table: Table, part: str) -> Element:
     heads, body = table_cells(evaluation, table)
+    words = [all(isinstance(cell, str) for cell in cells) for cells in zip(*table.rows, strict=True)]
+    classes = [None if only else "number" for only in words]
+
+    def row(name: str, cells: list[str], **attributes: str) -> Element:
+        each = zip(cells, classes, strict=True)
+        return tag("tr", [tag(name, cell, class_=kind, **attributes) for cell, kind in each])
+
     return tag(
         "details",
         tag("summary", table.caption),
@@ -109,8 +116,8 @@ def _table(evaluation: Evaluation, table: Table, part: str) -> Element:
             "div",
             tag(
                 "table",
-                tag("thead", tag("tr", [tag("th", head, scope="col") for head in heads])),
-                tag("tbody", [tag("tr", [tag("td", cell) for cell in row]) for row in body]),
+                tag("thead", row("th", heads, scope="col")),
+                tag("tbody", [row("td", cells) for cells in body]),
             ),
             class_="scroll", tabindex=0, role="region", aria_label=table.caption,
         ),

@@ -13,6 +13,7 @@ import { axisOptions, number, rangeWith, titleOf } from "./chart-axes.js";
 import { drawMarks, drawNames, drawTitles } from "./chart-words.js";
 import { paletteAt } from "./chart-palette.js";
 
+const ORDER = ["band", "curve", "fit", "reading"]; // from the back to the front
 const MOST_POINTS = 400; // more readings than this are drawn as a line
 
 /** @type {WeakMap<HTMLElement, LiveChart>} */
@@ -69,8 +70,8 @@ class LiveChart {
 
   /** @param {Chart} chart */
   show(chart) {
-    if (JSON.stringify(chart) === JSON.stringify(this.#chart)) return this.#draw();
-    this.#chart = chart;
+    const drawn = { ...chart, series: [...chart.series].sort((a, b) => ORDER.indexOf(a.role) - ORDER.indexOf(b.role)) };
+    this.#chart = drawn;
     this.box.setAttribute("aria-label", `${chart.summary || chart.title} Left and right arrow keys read it out.`);
     this.#draw();
   }
@@ -91,6 +92,7 @@ class LiveChart {
         width: this.box.clientWidth,
         height: this.box.clientHeight,
         padding: [30, 18, 0, 0],
+        pxAlign: 0,
         legend: { show: false },
         cursor: {
           y: false,
@@ -199,7 +201,8 @@ function lines(all, palette) {
       });
     } else {
       const stroke = role === "fit" ? palette.verdict : palette.ink;
-      series.push({ stroke, width: role === "reading" ? 1 : 2.5, points: { show: false }, spanGaps: true });
+      const width = role === "reading" ? 1 : 2.5;
+      series.push({ stroke, width, pxAlign: 0, points: { show: false }, spanGaps: true });
     }
   }
   return { data: uPlot.join(tables), series, bands };
