@@ -3,8 +3,9 @@
 Markers, each an HTML comment: ``question: slug``, ``lede: slug``, ``card: slug``,
 ``example: slug N``, ``range: slug``, ``sources: slug``, ``index: folder`` and
 ``value: slug output [input="text" ...] [in=unit]``; for lessons ``lesson: slug`` (its title),
-``aim: slug``, ``worked: slug``, ``quiz: slug`` and ``lessons: folder``. Everything they give
-comes from the cards and the lessons; this file renders nothing itself.
+``aim: slug``, ``worked: slug``, ``quiz: slug`` and ``lessons: folder``; for the guide's prose
+those of prose_markers.py. Everything they give comes from the cards, the lessons and the data
+beside the pages; this file renders nothing itself.
 """
 
 from __future__ import annotations
@@ -25,6 +26,8 @@ HERE = Path(__file__).resolve().parent
 sys.path[:0] = [str(HERE.parent), str(HERE)]
 
 import figures  # noqa: E402
+import job_steps  # noqa: E402
+import prose_markers  # noqa: E402
 import static_chart  # noqa: E402
 
 from calculators import wording  # noqa: E402
@@ -65,8 +68,9 @@ def value(slug: str, output: str, *settings: str) -> str:
     entries = dict(each.split("=", 1) for each in settings)
     unit = entries.pop("in", "")
     evaluation = evaluate(BY_SLUG[slug], entries)
-    out = next(each for each in BY_SLUG[slug].outputs if each.name == output)
-    if unit or out.si_unit is None or out.us == out.si:
+    # An entry can be shown too, beside what comes of it.
+    out = next((each for each in BY_SLUG[slug].outputs if each.name == output), None)
+    if out is None or unit or out.si_unit is None or out.us == out.si:
         return evaluation.say(f"{{{output}:{unit}}}")
     si = evaluation.answer.outputs[output]
     other = wording.quantity(si, out.si, figures=out.figures, decimals=out.decimals)
@@ -92,6 +96,7 @@ TEXTS = {
     "lede": lambda slug: BY_SLUG[slug].lede,
     "value": value,
     "lesson": lambda slug: lesson.BY_LESSON[slug].title,
+    **prose_markers.TEXTS,
 }
 BLOCKS = {
     "card": card,
@@ -104,6 +109,7 @@ BLOCKS = {
     "worked": lesson.worked,
     "quiz": lesson.quiz,
     "lessons": lesson.lesson_list,
+    **prose_markers.BLOCKS,
 }
 
 
@@ -124,7 +130,7 @@ def _filled(text: str, makers: dict[str, Any], page: Any) -> str:
 
 def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:
     """Put words and numbers of cards into the prose."""
-    return _filled(markdown, TEXTS, page)
+    return _filled(_filled(markdown, prose_markers.PAGES, page), TEXTS, page)
 
 
 def on_page_content(content: str, page: Any, **_: Any) -> str:
@@ -133,6 +139,7 @@ def on_page_content(content: str, page: Any, **_: Any) -> str:
     content = TASK.sub(
         lambda m: f'{m[0][:-1].rstrip("/ ")} aria-label="{"done" if m[1] else "to do"}">', content
     )
+    content = job_steps.tickable(content, Path(page.file.src_uri).stem)
     content = TABLE.sub(
         r'<div class="scroll" tabindex="0" role="region" aria-label="Table">\g<0></div>', content
     )

@@ -1,0 +1,4 @@
+// @ts-check
+import { JobSteps } from "./job-steps.js";
+
+JobSteps.define();

@@ -1,0 +1,34 @@
+"""Markers of the guide's own prose, beside those of cards and lessons in site_hooks.py.
+
+``PAGES`` make Markdown, in which the others are then filled: ``procedure:``, ``stuck: tree``
+or ``table``, ``glossary:``, ``symbols:``, ``unitlist:``, ``bibliography:``, ``hazards:``.
+``TEXTS`` make words: ``practice: key [in=unit]``, ``unit: name in=unit``, ``recovery: what``,
+``boiling: reading ...``. ``BLOCKS`` make HTML: ``cautions: key ...``, ``shape: name``.
+"""
+
+import glossary
+import job_steps
+import reference_lists
+import stuck
+
+from calculators.outputs import html
+
+PAGES = {
+    "procedure": job_steps.procedure,
+    "stuck": stuck.stuck,
+    "glossary": glossary.glossary,
+    "symbols": reference_lists.symbols,
+    "unitlist": reference_lists.unitlist,
+    "bibliography": reference_lists.bibliography,
+    "hazards": reference_lists.hazards,
+}
+TEXTS = {
+    "practice": reference_lists.practice,
+    "unit": reference_lists.unit,
+    "recovery": reference_lists.recovery,
+    "boiling": reference_lists.boiling,
+}
+BLOCKS = {
+    "cautions": lambda *keys: html.cautions(keys),
+    "shape": reference_lists.shape,
+}
