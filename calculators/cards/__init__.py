@@ -6,8 +6,14 @@ from calculators.cards import (
     boiling_point,
     convert,
     decay,
+    gauge_check,
     hold_time,
+    inside_volume,
+    leak_rate,
+    moisture,
+    pump_check,
     saturation_pressure,
+    triple_evacuation,
 )
 
 CARDS: tuple[Card, ...] = (
@@ -15,7 +21,13 @@ CARDS: tuple[Card, ...] = (
     saturation_pressure.CARD,
     convert.CARD,
     altitude.CARD,
+    gauge_check.CARD,
+    pump_check.CARD,
+    inside_volume.CARD,
+    moisture.CARD,
+    triple_evacuation.CARD,
     decay.CARD,
     hold_time.CARD,
+    leak_rate.CARD,
 )
 BY_SLUG = {card.slug: card for card in CARDS}

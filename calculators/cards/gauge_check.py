@@ -126,7 +126,7 @@ def _factor(kind: str, gas: str, pressure: float) -> float | None:
 # fmt: off
 ACCURACY = Quantity(
     name="accuracy", label="Its accuracy", symbol="a", hint="± of the reading", si_unit="1",
-    us="%", si="%", units=("%", "1"), minimum=0.0, maximum=1.0, default="10 %",
+    us="%", si="%", units=("%",), minimum=0.0, maximum=1.0, default="10 %",
     help="From its data sheet. “±10 micron” at 200 micron is 5 %.",
 )
 

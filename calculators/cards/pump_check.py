@@ -7,10 +7,10 @@ from calculators.cards.common import DURATION, FLOW_UNITS, GAUGE_STEP, TEMPERATU
 from calculators.cards.pump_check_working import notes, working
 from calculators.errors import CalculatorError, OutOfRange
 from calculators.physics import gauges, pump_speed
-from calculators.physics.constants import MICRON
+from calculators.practice_limits import PRACTICE_LIMITS
 
-GOOD = 50 * MICRON  # Pa, blank-off of a pump in order; common practice
-WORST = 100 * MICRON  # Pa, the most a pump may show; common practice
+GOOD = PRACTICE_LIMITS["pump"].value  # Pa, blank-off of a pump in order
+WORST = PRACTICE_LIMITS["pump-worst"].value  # Pa, the most a pump may show
 TARGET_SHARE = 0.2  # of the target: above it the last decade drags on; common practice
 TIMING_ERROR = 1.0  # s, starting and stopping a watch by hand; from memory
 
@@ -151,7 +151,7 @@ INPUTS = (
     ),
     Quantity(
         name="accuracy", label="Accuracy of the gauge", symbol="a", hint="± of the reading",
-        si_unit="1", us="%", si="%", units=("%", "1"), minimum=0.0, maximum=1.0, default="10 %",
+        si_unit="1", us="%", si="%", units=("%",), minimum=0.0, maximum=1.0, default="10 %",
     ),
     GAUGE_STEP,
     replace(

@@ -103,8 +103,8 @@ INPUTS = (
             ),
         ),
         default=(
-            {"evacuated_to": "1,500 micron", "broken_to": "2 psig"},
-            {"evacuated_to": "1,500 micron", "broken_to": "2 psig"},
+            {"evacuated_to": "1,500 micron"},
+            {"evacuated_to": "1,500 micron"},
             {"evacuated_to": "500 micron"},
         ),
         help="The last pull is followed by the charge, so its break does not count.",
