@@ -115,12 +115,14 @@ def _flat(each: Input) -> Iterable[tuple[Input, str]]:
 
 def _accepts(each: Input) -> str:
     if isinstance(each, Quantity):
+        # A range stands in an absolute unit: what a gauge would show hangs on the barometer.
+        unit = next(u for u in (each.us, *each.units) if not units.UNITS[u].gauge)
         ends = [
-            wording.number(units.from_si(end, each.us), figures=4)
+            wording.number(units.from_si(end, unit), figures=4)
             for end in (each.minimum, each.maximum)
         ]
         optional = "" if each.required else ", or blank"
-        span = f"{ends[0]} to {wording.with_unit(ends[1], each.us)}"
+        span = f"{ends[0]} to {wording.with_unit(ends[1], unit)}"
         return f"{span}{optional}; in {', '.join(each.units)}"
     if isinstance(each, Choice):
         return ", ".join(label for _, label in each.options)
