@@ -9,7 +9,7 @@ export function cardTools() {
   announcer.setAttribute("role", "status");
   const row = element("div", "tools-row");
   row.append(button("over", "Start over"), button("link", "Copy link"));
-  box.append(element("p", "says"), row, announcer);
+  box.append(row, element("p", "says"), announcer);
   return box;
 }
 

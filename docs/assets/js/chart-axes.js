@@ -28,7 +28,7 @@ export function axisOptions(axis, palette, size) {
     space: axis.log ? 18 : HAIRSPACE,
     font: font(),
     stroke: palette.quiet,
-    grid: { stroke: palette.hair, width: 1 },
+    grid: { stroke: palette.hair, width: 1, ...(axis.log && { filter: readable }) },
     ticks: { show: false },
     border: { show: true, stroke: palette.quiet, width: 1 },
     ...(axis.log && { filter: readable }),
@@ -43,11 +43,10 @@ export function axisOptions(axis, palette, size) {
  * @param {number[]} splits
  */
 function readable(plot, splits) {
-  const [low, high] = [splits[0], splits[splits.length - 1]];
-  const leads = high / low > 150 ? [1] : [1, 2, 5];
+  const leads = splits[splits.length - 1] / splits[0] > 150 ? [1] : [1, 2, 5];
   return splits.map((each) => {
-    const lead = Math.round(each / 10 ** Math.floor(Math.log10(each) + 1e-9));
-    return leads.includes(lead) ? each : null;
+    const lead = each / 10 ** Math.floor(Math.log10(each) + 1e-9);
+    return leads.some((one) => Math.abs(lead - one) < 1e-6) ? each : null;
   });
 }
 

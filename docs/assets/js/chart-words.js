@@ -74,7 +74,7 @@ export function drawMarks(plot, marks, palette) {
 }
 
 /**
- * Names of lines at their right end, where more than one line asks for it.
+ * Names of lines: at the right end of one that climbs, at the left end of one that falls.
  * @param {any} plot
  * @param {import("./chart.js").Series[]} all
  * @param {Palette} palette
@@ -82,12 +82,18 @@ export function drawMarks(plot, marks, palette) {
 export function drawNames(plot, all, palette) {
   const named = all.filter((each) => ["fit", "curve"].includes(each.role) && each.label && each.x.length);
   onCanvas(plot, (ink, box) => {
-    ink.textAlign = "right";
     for (const { role, label, x, y } of named) {
-      const right = Math.min(plot.valToPos(x[x.length - 1], "x") + box.left, box.right - 4);
-      const end = plot.valToPos(y[y.length - 1], "y") + box.top;
+      const last = x.length - 1;
+      const across = (/** @type {number} */ i) => plot.valToPos(x[i], "x") + box.left;
+      const down = (/** @type {number} */ i) => plot.valToPos(y[i], "y") + box.top;
       ink.fillStyle = role === "fit" ? palette.verdict : palette.ink;
-      ink.fillText(label, right, end - box.top < 24 ? end + 20 : end - 10);
+      if (y[last] < y[0]) {
+        ink.textAlign = "left";
+        ink.fillText(label, across(0) + 12, Math.max(down(0) + 4, box.top + 12));
+      } else {
+        ink.textAlign = "right";
+        ink.fillText(label, Math.min(across(last), box.right - 4), down(last) + (down(last) - box.top < 24 ? 20 : -10));
+      }
     }
   });
 }
