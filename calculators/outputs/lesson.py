@@ -4,7 +4,7 @@ Everything reads without script: each question has its answer and working one
 tap away. Script turns it into a question that marks itself.
 """
 
-from calculators import units
+from calculators import units, wording
 from calculators.cards import BY_SLUG
 from calculators.outputs.answer import working
 from calculators.outputs.element import Child, Element, tag, text_of
@@ -20,7 +20,7 @@ from calculators.teaching.marking import (
     right_order,
     shown_order,
 )
-from calculators.teaching.question import Choice, Numeric, Order, Question
+from calculators.teaching.question import Asked, Choice, Numeric, Order, Question
 
 
 def aim(slug: str) -> str:
@@ -202,7 +202,31 @@ def _options(question: Choice, identity: str, system: str) -> Element:
         for option in question.options
     ]
     asks = asks_text(question, question.asks, system=system)
-    return tag("fieldset", tag("legend", asks, class_="quiz-asks"), lines, class_="quiz-options")
+    log = _log(question.right) if isinstance(question.right, Asked) else None
+    return tag(
+        "fieldset",
+        tag("legend", asks, class_="quiz-asks"),
+        log,
+        lines,
+        class_="quiz-options",
+    )
+
+
+def _log(asked: Asked) -> Element | None:
+    """The readings that a question is about, in the units the trade writes them in."""
+    log = answered(asked).entered.get("readings")
+    if log is None:
+        return None
+    minutes = [wording.number(units.from_si(time, "min")) for time in log.times]
+    micron = [wording.number(units.from_si(pressure, "micron")) for pressure in log.pressures]
+    rows = [
+        tag("tr", tag("th", head, scope="row"), [tag("td", cell) for cell in cells])
+        for head, cells in (("Minutes", minutes), ("Micron", micron))
+    ]
+    return tag(
+        "div", tag("table", tag("tbody", rows)), class_="scroll quiz-log", tabindex=0,
+        role="region", aria_label="The readings",
+    )  # fmt: skip
 
 
 def _items(question: Order, system: str) -> Element:

@@ -65,6 +65,45 @@ def unit_taken_as(name: str, unit: str) -> Method:
     return method
 
 
+def scaled_from(name: str, text: str) -> Method:
+    """The answer at another entry, scaled in step with the entry."""
+
+    def method(evaluation: Evaluation, output: str) -> float | None:
+        value = evaluation.entered[name]
+        there = _again(evaluation, output, {name: text})
+        if not isinstance(value, Entered) or there is None:
+            return None
+        number, unit, _ = units.read(text, bare=value.unit)
+        return there * value.si / units.to_si(number, unit)
+
+    return method
+
+
+def divided_by(name: str, factor: str) -> Method:
+    """An input divided by a factor that the card gives, where it should be multiplied."""
+
+    def method(evaluation: Evaluation, output: str) -> float | None:
+        value, by = evaluation.entered[name], evaluation.answer.outputs[factor]
+        if not isinstance(value, Entered) or not isinstance(by, (int, float)):
+            return None
+        return value.si / by
+
+    return method
+
+
+def scaled_by(upper: str, lower: str) -> Method:
+    """The answer, had one output been used where another belongs."""
+
+    def method(evaluation: Evaluation, output: str) -> float | None:
+        outputs = evaluation.answer.outputs
+        value, top, bottom = outputs[output], outputs[upper], outputs[lower]
+        if not all(isinstance(each, (int, float)) for each in (value, top, bottom)):
+            return None
+        return float(value) * float(top) / float(bottom)  # type: ignore[arg-type]
+
+    return method
+
+
 def sign_left_out(unit: str) -> Method:
     """The size of the answer in this unit, without its sign."""
 
