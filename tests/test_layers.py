@@ -12,7 +12,7 @@ STANDARD = {
     "abc", "argparse", "bisect", "collections", "csv", "dataclasses", "datetime", "decimal",
     "enum", "fractions", "functools", "hashlib", "heapq", "html", "io", "itertools", "json",
     "math", "operator", "os", "pathlib", "random", "re", "statistics", "string", "sys",
-    "textwrap", "time", "typing", "unicodedata", "xml", "zipfile",
+    "textwrap", "time", "typing", "unicodedata", "urllib", "xml", "zipfile",
 }  # fmt: skip
 
 # What each layer may import: of ours, and of others.

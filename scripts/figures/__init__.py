@@ -9,7 +9,7 @@ from __future__ import annotations
 import importlib.metadata
 import json
 
-from calculators.outputs.html import tag, text_of
+from calculators.outputs.element import tag, text_of
 from figures import flow, gauge, hold, pull, purge, style, water
 from figures.style import Figure
 from steps import BUILD, ROOT, files_under, fingerprint
