@@ -17,7 +17,6 @@ from steps import BUILD, ROOT, StepFailed, files_under, fingerprint, main, run, 
 
 WHEELS, BYTECODE, RUNTIME = BUILD / "wheels", BUILD / "bytecode", BUILD / "runtime"
 PYODIDE = NODE_MODULES / "pyodide"
-PYODIDE_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 SCRIPTS = [
     ROOT / "scripts" / name
     for name in (
@@ -48,7 +47,7 @@ def compile_archives(archives: list[Path]) -> None:
 
 
 def libraries() -> None:
-    """Compile the standard library, and the packages the calculators depend on."""
+    """Compile the standard library and the calculators' dependencies; compress Pyodide."""
     shutil.rmtree(WHEELS, ignore_errors=True)
     shutil.rmtree(BYTECODE, ignore_errors=True)
     pins = (ROOT / "requirements.txt").read_text().split()
@@ -57,6 +56,11 @@ def libraries() -> None:
     command += ["--only-binary=:all:", "--constraint", "requirements.txt", "--dest", WHEELS, pint]
     run(command, or_else="The packages for the browser could not be fetched.")
     compile_archives([PYODIDE / "python_stdlib.zip", *sorted(WHEELS.glob("*.whl"))])
+    version = json.loads((PYODIDE / "package.json").read_text())["version"]
+    folder = BYTECODE / "pyodide" / f"pyodide-{version}"
+    folder.mkdir(parents=True)
+    for name in ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm"):
+        precompress(Path(shutil.copyfile(PYODIDE / name, folder / name)))
 
 
 def our_wheel() -> Path:
@@ -83,11 +87,8 @@ def runtime() -> None:
     """Trace what answering uses, pack that, and describe it in manifest.js."""
     new = BUILD / "runtime.new"
     shutil.rmtree(new, ignore_errors=True)
-    pyodide = new / f"pyodide-{json.loads((PYODIDE / 'package.json').read_text())['version']}"
-    pyodide.mkdir(parents=True)
-    for name in PYODIDE_FILES:
-        shutil.copyfile(PYODIDE / name, pyodide / name)
-
+    shutil.copytree(BYTECODE / "pyodide", new)
+    pyodide = next(new.iterdir())
     ours = our_wheel()
     packages = [ours, *sorted(set(BYTECODE.glob("*.whl")) - {ours})]
     whole, whole_stdlib = BYTECODE / "packages.zip", BYTECODE / "python_stdlib.zip"
@@ -114,7 +115,7 @@ def runtime() -> None:
     }
     module = f"export default {json.dumps(manifest, indent=2)};\n"
     (new / "manifest.js").write_text(f"// Made by scripts/build_runtime.py.\n{module}")
-    for path in files_under(new):
+    for path in (stdlib, app, new / "manifest.js"):
         precompress(path)
     shutil.rmtree(RUNTIME, ignore_errors=True)
     new.rename(RUNTIME)

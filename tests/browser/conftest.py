@@ -10,10 +10,9 @@ import re
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import expect, sync_playwright
-
 import site_server
 from find_browser import ARGUMENTS, find
+from playwright.sync_api import expect, sync_playwright
 
 ROOT = Path(__file__).resolve().parents[2]
 SITE, SCREENS = ROOT / "build" / "site", ROOT / "build" / "screens"

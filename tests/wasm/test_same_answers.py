@@ -4,12 +4,12 @@ import json
 import math
 import subprocess
 
-import pytest
-
 import every_question
-from calculators.cards import CARDS
+import pytest
 from environment import node
 from steps import BUILD, ROOT
+
+from calculators.cards import CARDS
 
 pytestmark = pytest.mark.native
 
