@@ -123,8 +123,9 @@ def is_clock(cells: Sequence[str]) -> bool:
 def read_date(cell: str) -> float:
     """Read a dated stamp as seconds since an epoch that all rows share."""
     text = " ".join(cell.split())
+    year_first = text[:4].isdigit()
     try:
-        return _seconds(datetime.fromisoformat(text.replace("/", "-") if text[:4].isdigit() else text))
+        return _seconds(datetime.fromisoformat(text.replace("/", "-") if year_first else text))
     except ValueError:
         pass
     for form in _WRITTEN_DATES:

@@ -126,7 +126,7 @@ def _numbers(
         "hold": found.hold,
         "projected_low": found.projected.low,
         "projected_high": found.projected.high,
-        "step": max(point.step for point in found.points),
+        "step": max(point.step for point in found.found.points),
     }
     if volume is not None and found.unseen is not None:
         low, best, high = (

@@ -55,7 +55,7 @@ def working(found: Judgment, *, volume: float | None) -> tuple[Step, ...]:
                 say(
                     "Q_min = 5 × {step:Pa;4} × {volume:m³;4} / {duration:s;5} = "
                     "{design:Pa·m³/s;3}",
-                    design=5.0 * max(p.step for p in found.points) * volume / found.duration,
+                    design=5.0 * max(p.step for p in found.found.points) * volume / found.duration,
                 ),
             ),
             Step(
@@ -83,10 +83,10 @@ def working(found: Judgment, *, volume: float | None) -> tuple[Step, ...]:
 
 def readings_table(found: Judgment) -> Table:
     """Readings beside the fit, up to sixty of them."""
-    every = max(1, math.ceil(len(found.points) / 60))
+    every = max(1, math.ceil(len(found.found.points) / 60))
     rows = []
-    for point in found.points[::every]:
-        fitted = found.best.at((point.time - found.start) / found.duration)
+    for point in found.found.points[::every]:
+        fitted = found.fitted(point.time)
         rows.append((point.time - found.isolation, point.pressure, fitted))
     return Table(
         caption="Readings and fit",
@@ -113,12 +113,12 @@ def chart(found: Judgment, *, limit: float) -> Chart:
             Series(
                 label="readings",
                 role="reading",
-                x=tuple(point.time - found.isolation for point in found.points),
-                y=tuple(point.pressure for point in found.points),
+                x=tuple(point.time - found.isolation for point in found.found.points),
+                y=tuple(point.pressure for point in found.found.points),
             ),
             Series(
                 label="fit", role="fit", x=times,
-                y=tuple(max(found.best.at(each / length), 0.0) for each in grid),
+                y=tuple(found.fitted(start + each) for each in grid),
             ),
         ),
         marks=(Mark(axis="y", at=limit, label="limit {limit}"),),

@@ -13,6 +13,7 @@ SAYS = {
     "short": "Too short to tell: hold {more:duration} more",
     "shape": "It rises, but leak or moisture is not clear yet: hold {more:duration} more",
     "bending": "Still bending: hold {more:duration} more",
+    "unsettled": "Pressures are still evening out: hold {more:duration} more",
     "near limit": "Too near the limit to call",
     "not deep enough": "It holds, but above your limit: pull deeper",
     "falling": "Still falling: this is not a closed system at rest",
@@ -48,7 +49,7 @@ def _hold(found: Judgment) -> list[Text]:
         say(
             "At the steepest rise these readings allow, {steepest:micron/min|Pa/min;2}, it stays "
             "under the limit for at least {ahead:duration} more.",
-            steepest=found.steepest_seen,
+            steepest=found.found.steepest / found.found.length,
             ahead=found.look_ahead,
         )
     ]
@@ -102,8 +103,8 @@ def _short(found: Judgment) -> list[Text]:
         ]
     lines: list[Text] = [
         say(
-            "In this volume the test could not have seen a leak under {unseen:micron·L/s|Pa·m³/s;2},"
-            " and the leak of concern is {leak_of_concern}.",
+            "In this volume the test could not have seen a leak under "
+            "{unseen:micron·L/s|Pa·m³/s;2}, and the leak of concern is {leak_of_concern}.",
             unseen=found.unseen,
         )
     ]
@@ -125,6 +126,13 @@ def _bending(found: Judgment) -> list[Text]:
     return [
         "The climb is slowing, so there is gas inside. Whether there is a leak as well shows "
         "only when it has levelled off."
+    ]
+
+
+def _unsettled(found: Judgment) -> list[Text]:
+    return [
+        "In the first minutes pressures even out and gauges settle; the shape of the rise says "
+        "nothing yet."
     ]
 
 
@@ -153,6 +161,7 @@ _FOR = {
     "short": _short,
     "shape": _shape,
     "bending": _bending,
+    "unsettled": _unsettled,
     "near limit": _near,
     "not deep enough": _not_deep,
     "falling": _falling,
@@ -223,11 +232,15 @@ _NEXT = {
     "straight": _FIND_LEAK,
     "climb after gas": _FIND_LEAK,
     "plateau": _DRY,
-    "bend and climb": (*_FIND_LEAK[:2], "Mend the leak first; drying against a leak does not end.",
-                       *_DRY[:2]),
+    "bend and climb": (
+        *_FIND_LEAK[:2],
+        "Mend the leak first; drying against a leak does not end.",
+        *_DRY[:2],
+    ),
     "short": _HOLD_ON,
     "shape": _HOLD_ON,
     "bending": _HOLD_ON,
+    "unsettled": _HOLD_ON,
     "near limit": (
         "Hold on until it has levelled off.",
         "Or pull deeper and test again: with more room to the limit the answer is plain.",
@@ -241,4 +254,4 @@ _NEXT = {
         "Let the temperature settle.",
         "Take the moment of isolation as the start and read again.",
     ),
-}  # fmt: skip
+}

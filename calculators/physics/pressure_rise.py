@@ -78,5 +78,5 @@ def hold_time(
     the step.
     """
     if not leak_rate > 0.0:
-        raise OutOfRange("The leak of concern must be above zero: no hold time shows a leak of none.")
+        raise OutOfRange("The leak that must show has to be above zero.")
     return steps * resolution * volume / leak_rate

@@ -15,6 +15,7 @@ NORMAL_95 = 1.96  # two-sided 95 %
 NORMAL_PASS = 3.3  # one-sided, one in two thousand: what a pass must survive
 LATE = (1.0 / 3.0, 1.0 / 2.0, 2.0 / 3.0)  # where the late stretches start, in log lengths
 STEADY_TEMPERATURE = 1.0 / 293.0  # share that trapped gas moves per kelvin not written down
+GAUGE_SCALE = 0.1  # by which a gauge may show too small a rise; what a pass must survive
 
 
 class Interval(NamedTuple):
@@ -193,11 +194,16 @@ def stretch(
     slope = math.fsum(w * (x - middle) * p for x, p, w in inside) / square
     crossed = slope * length / data.step
     still = 0.45 * data.step / length / math.sqrt(1.0 + crossed**2)
-    return Stretch(slope, math.sqrt(noise.variance / square + still**2))
+    return Stretch(slope, math.sqrt(noise.moving / square + still**2))
 
 
 def steepest_leak(
-    fits: Fits, noise: Noise, *, temperature_known: bool, normal: float = NORMAL_PASS
+    fits: Fits,
+    noise: Noise,
+    *,
+    temperature_known: bool,
+    before: float = 0.0,
+    normal: float = NORMAL_PASS,
 ) -> float:
     """Steepest leak that the log leaves room for, with no shape supposed.
 
@@ -210,6 +216,8 @@ def steepest_leak(
     temperature_known : bool
         Whether the readings were corrected for temperature; if not, a kelvin
         of drift is allowed for.
+    before : float, optional
+        Share of the whole log that lies before the fitted part [1], scalar.
     normal : float, optional
         Normal quantile, one-sided, scalar.
 
@@ -228,9 +236,10 @@ def steepest_leak(
     ----------
     Derived here.
     """
-    found = [stretch(fits, noise, start=start) for start in LATE]
+    starts = sorted({max((late - before) / (1.0 - before), 0.0) for late in LATE})
+    found = [stretch(fits, noise, start=start) for start in starts]
     found = [each for each in found if each] or [stretch(fits, noise, start=0.0)]
     reach = noise.quantile(normal)
     bounds = [each.slope + reach * each.uncertainty for each in found if each]
     drift = (0.3 if temperature_known else 1.0) * STEADY_TEMPERATURE * fits.data.pressure[-1]
-    return max(min(bounds), 0.0) + drift
+    return (1.0 + GAUGE_SCALE) * max(min(bounds), 0.0) + drift

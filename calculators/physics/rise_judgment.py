@@ -12,26 +12,18 @@ from dataclasses import dataclass
 
 from calculators.errors import OutOfRange
 from calculators.physics.leak_rate import STEPS_TO_BE_SEEN
-from calculators.physics.rise_bounds import (
-    NORMAL_95,
-    NORMAL_PASS,
-    Interval,
-    level_interval,
-    slope_interval,
-    steepest_leak,
-    stretch,
-    time_constants,
-)
-from calculators.physics.rise_fit import SLOWEST_GAS, Fit, Fits, fit_rise, spread_out
-from calculators.physics.rise_noise import Noise, noise
+from calculators.physics.rise_bounds import Interval, level_interval, stretch
+from calculators.physics.rise_findings import Findings, find
+from calculators.physics.rise_fit import SLOWEST_GAS
 from calculators.physics.rise_record import Point, isolation_time, record
 
 HOLD_AT_LEAST = 300.0  # s; common practice: a cylinder is held 5 to 10 min
 USUAL_HOLD = 600.0  # s; common practice: a residential system is held about 10 min
-LOOK_AHEAD = 10.0  # lengths of the log over which a pass must stay below the limit
-DAY = 86400.0  # s
-MATERIAL_SHARE = 0.05  # of the rise: a leak or gas part below it is not called one
+SETTLED_AFTER = 180.0  # s; common practice: pressures even out in 1 to 2 min; no shape before
+LOOK_AHEAD = 10.0  # lengths of the log over which a pass must stay below the limit,
+DAY = 86400.0  # s; but not over more than a day, or twice the log
 HIDDEN_SHARE = 0.10  # of the rise: a leak that gas may hide without spoiling the verdict
+LEVELLED = 0.15  # of the gas that came: the most that may be left of gas that has levelled off
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -39,24 +31,21 @@ class Judgment:
     """Verdict on a decay test, and the numbers behind it, in SI.
 
     ``reason`` names what decided (or what kept it undecided). Slopes are in
-    [Pa/s], times in [s] on the log's own clock, ``hold`` is the hold
-    recommended from the isolation on, ``needed`` the hold that would decide
-    and ``finer`` the gauge step that would, where these exist.
+    [Pa/s], times in [s]; ``hold``, ``crossing`` and ``needed`` count from the
+    isolation. ``unseen`` is the largest leak that could be there without the
+    log showing it [Pa m3/s], ``finer`` the gauge step that would have decided.
     """
 
     code: str
     reason: str
+    found: Findings
     isolation: float
     start: float
     end: float
-    points: tuple[Point, ...]
-    fits: Fits
-    noise: Noise
     first_pressure: float
     final_pressure: float
     slope: Interval
     steepest: float
-    steepest_seen: float
     unseen: float | None
     look_ahead: float
     plateau: Interval | None
@@ -64,20 +53,23 @@ class Judgment:
     hold: float
     projected: Interval
     crossing: float | None
-    best: Fit
-    needed: float | None = None
-    finer: float | None = None
-    set_aside: float = 0.0
+    needed: float | None
+    finer: float | None
 
     @property
     def duration(self) -> float:
-        """Length of the judged part of the log [s]."""
+        """Length of the log since the isolation [s]."""
         return self.end - self.start
 
     @property
     def slowest_gas(self) -> float:
         """Time constant beyond which gas looks like a leak to this test [s]."""
-        return SLOWEST_GAS * self.duration
+        return SLOWEST_GAS * self.found.length
+
+    def fitted(self, time: float) -> float:
+        """Pressure that the fit gives at a time on the log's clock [Pa]."""
+        found = self.found
+        return max(found.best.at(max((time - found.start) / found.length, 0.0)), 0.0)
 
 
 def judge_rise(
@@ -89,6 +81,8 @@ def judge_rise(
     volume: float | None,
     leak_of_concern: float,
     isolation: float | None = None,
+    start_temperature: float | None = None,
+    end_temperature: float | None = None,
 ) -> Judgment:
     """Judge a decay test.
 
@@ -109,6 +103,10 @@ def judge_rise(
     isolation : float, optional
         Moment of isolation on the log's clock [s], scalar; proposed from the
         readings where not given.
+    start_temperature, end_temperature : float, optional
+        Temperatures of the system at the isolation and at the last reading
+        [K], scalar; trapped gas is brought to the first, as if the change
+        were even. Steady where either is missing.
 
     Returns
     -------
@@ -131,252 +129,214 @@ def judge_rise(
             isolation = time[0]  # falling nearly to the end: no isolation is to be seen
     first = bisect_left(time, isolation)
     if len(time) - first < 2:
-        raise OutOfRange("At least two readings after the isolation are needed.")
+        raise OutOfRange("At least two readings after the isolation are needed.", input="isolation")
     if first > 0:
         points = record(time=time[first:], pressure=pressure[first:], resolution=resolution)
-    return _Case(points, limit, volume, leak_of_concern, isolation).judgment()
+    known = start_temperature is not None and end_temperature is not None
+    if start_temperature is not None and end_temperature is not None:
+        points = _at_one_temperature(points, start_temperature, end_temperature)
+    found = find(points, temperature_known=known)
+    return _Case(found, limit, volume, leak_of_concern, isolation).judgment(pressure[first])
+
+
+def _at_one_temperature(points: tuple[Point, ...], start: float, end: float) -> tuple[Point, ...]:
+    """Bring trapped gas to the temperature of the start: pressure goes as temperature."""
+    first, length = points[0].time, points[-1].time - points[0].time
+
+    def cooled(point: Point) -> Point:
+        there = start + (end - start) * (point.time - first) / length
+        return point._replace(pressure=point.pressure * start / there)
+
+    return tuple(cooled(point) for point in points)
 
 
 class _Case:
-    """One test on its way to a verdict."""
+    """One test on its way to a verdict. Rises here are over the described part of the log."""
 
     def __init__(
         self,
-        points: tuple[Point, ...],
+        found: Findings,
         limit: float,
         volume: float | None,
         concern: float,
         isolation: float,
     ) -> None:
-        self.points, self.limit, self.volume = points, limit, volume
+        self.found, self.limit, self.volume = found, limit, volume
         self.concern, self.isolation = concern, isolation
-        fits = fit_rise(points)
-        self.noise = noise(fits)
-        room = self.noise.quantile(NORMAL_95) ** 2 * self.noise.variance
-        self.fits = spread_out(fits, room=room)
-        self.length = self.fits.data.length
-        self.step = max(point.step for point in points)
-        self.best = self.fits.best_both()
-        self.end = self.best.at(1.0)
-        self.rise = self.end - self.best.at(0.0)
-        proof = self.noise.quantile(NORMAL_PASS) ** 2 * self.noise.variance
-        self.straight = self.fits.slow - self.best.misfit > proof
-        self.bent = self.fits.line.misfit - self.best.misfit > proof
-        self.slope = slope_interval(
-            self.fits, self.noise, slowest=SLOWEST_GAS if self.straight else math.inf
-        )
-        self.gas = self.fits.best_gas() if self.fits.gas else None
-        self.steepest = max(
-            steepest_leak(self.fits, self.noise, temperature_known=False),
-            STEPS_TO_BE_SEEN * self.step,
-        )
-        self.ahead = min(LOOK_AHEAD, max(DAY / self.length, 2.0))
-        # The leak of concern as a rise over the log; without a volume, none can be named.
-        self.concern_rise = concern * self.length / volume if volume else math.inf
-
-    def leak_seen(self) -> bool:
-        """Say whether a straight part is proven and large enough to be one."""
-        least = max(STEPS_TO_BE_SEEN * self.step, MATERIAL_SHARE * self.rise)
-        return self.straight and self.slope.low >= least and not self.slackens()
-
-    def leak_matters(self) -> bool:
-        """Say whether a proven leak is of concern, by its size or by where it leads."""
-        by_size = self.slope.low >= self.concern_rise
-        return by_size or self.end + self.slope.low * self.ahead > self.limit
-
-    def slackens(self) -> bool:
-        """Say whether the last third, gas taken off, rises less than the middle third."""
-        gas = self.best if self.best.gas else None
-        middle = stretch(self.fits, self.noise, start=1 / 3, end=2 / 3, less=gas)
-        last = stretch(self.fits, self.noise, start=2 / 3, less=gas)
-        if middle is None or last is None:
-            return False
-        unsure = math.hypot(middle.uncertainty, last.uncertainty)
-        return middle.slope - last.slope > 2.5 * unsure
-
-    def gas_part(self) -> float:
-        """Rise by gas over the log, beside the leak if one is seen [Pa]."""
-        fit = self.best if self.leak_seen() else self.gas
-        return fit.gas * (fit.share(1.0) - fit.share(0.0)) if fit else 0.0
-
-    def gas_seen(self) -> bool:
-        """Say whether a bend is proven and large enough to be gas."""
-        least = max(STEPS_TO_BE_SEEN * self.step, MATERIAL_SHARE * self.rise)
-        return self.bent and self.gas_part() >= least
-
-    def falls(self) -> bool:
-        """Say whether the pressure was still falling in the second half."""
-        late = stretch(self.fits, self.noise, start=0.5) or stretch(
-            self.fits, self.noise, start=0.0
-        )
-        if late is None:
-            return False
-        fall = -late.slope * 0.5
-        return fall > max(STEPS_TO_BE_SEEN * self.step, 0.02 * self.end)
-
-    def holds(self) -> bool:
-        """Say whether nothing the readings allow breaks the limit or the leak of concern."""
-        long_enough = self.length >= (HOLD_AT_LEAST if self.volume else USUAL_HOLD)
-        top = self.end + self.noise.quantile(2.0) * math.sqrt(
-            self.noise.variance / max(self.noise.independent, 1.0)
-        )
-        climb = max(self.steepest - STEPS_TO_BE_SEEN * self.step, self.worst_rise()) * self.ahead
-        return (
-            long_enough
-            and top + climb <= self.limit
-            and self.steepest <= self.concern_rise
-        )
-
-    def worst_rise(self) -> float:
-        """Steepest leak without the allowance of whole steps [Pa per log length]."""
-        return steepest_leak(self.fits, self.noise, temperature_known=False)
-
-    def judgment(self) -> Judgment:
-        """Put the answers together."""
-        code, reason = self.decide()
-        return Judgment(
-            code=code,
-            reason=reason,
-            isolation=self.isolation,
-            start=self.points[0].time,
-            end=self.points[-1].time,
-            points=self.points,
-            fits=self.fits,
-            noise=self.noise,
-            first_pressure=self.points[0].pressure,
-            final_pressure=self.points[-1].pressure,
-            slope=Interval(*(each / self.length for each in self.slope)),
-            steepest=self.steepest / self.length,
-            steepest_seen=self.worst_rise() / self.length,
-            unseen=self.unseen(code),
-            look_ahead=self.ahead * self.length,
-            plateau=self.plateau(),
-            time_constant=self.gas.tau * self.length if self.gas and self.bent else None,
-            hold=self.hold(),
-            projected=self.projected(),
-            crossing=self.crossing(),
-            needed=self.needed(reason),
-            finer=self.finer(reason),
-            best=self.likely(),
-        )
+        self.duration = found.points[-1].time - found.points[0].time
+        ahead = min(LOOK_AHEAD * self.duration, max(DAY, 2.0 * self.duration))
+        self.ahead = ahead / found.length
+        # The leak of concern as a rise; without a volume, none can be named.
+        self.concern_rise = concern * found.length / volume if volume else math.inf
+        # What must show in the whole log, as a rise over the described part of it.
+        self.visible = STEPS_TO_BE_SEEN * found.step * found.length / self.duration
+        self.steepest = max(found.steepest, self.visible)
 
     def decide(self) -> tuple[str, str]:
         """Verdict code and what decided it."""
+        found = self.found
         if self.falls():
             return "undecided", "falling"
         if self.holds():
-            return "pass", "flat" if self.rise < STEPS_TO_BE_SEEN * self.step else "slow"
-        leak = self.leak_seen()
-        gas = self.gas_seen()
+            return "pass", "flat" if found.rise < STEPS_TO_BE_SEEN * found.step else "slow"
+        gas = found.bent and found.material(found.gas)
+        leak = found.straight and not found.slackens and found.material(found.slope.low)
+        if self.duration < SETTLED_AFTER and (gas or leak):
+            return "undecided", "unsettled"
         if leak and self.leak_matters():
             if not gas:
                 return "leak", "straight"
-            if self.best.tau <= 0.25 and self.gas_matters():
-                return "leak-and-moisture", "bend and climb"
-            if not self.gas_matters():
-                return "leak", "climb after gas"
-            return "undecided", "bending"
-        if gas and self.gas:
-            shortest, longest = time_constants(self.fits.gas, self.noise)
-            hidden = max(HIDDEN_SHARE * self.rise, STEPS_TO_BE_SEEN * self.step)
-            if longest > 1.0 or self.slope.high > max(hidden, min(self.concern_rise, self.rise)):
+            if found.left > HIDDEN_SHARE * found.slope.low:
                 return "undecided", "bending"
-            plateau = self.plateau()
-            if plateau and plateau.low > self.limit:
-                return "moisture", "plateau"
-            return "undecided", "near limit"
-        if self.rise < STEPS_TO_BE_SEEN * self.step:
-            if self.end > self.limit:
+            return ("leak-and-moisture", "bend and climb") if self.gas_matters() else (
+                "leak", "climb after gas"
+            )  # fmt: skip
+        if gas:
+            return self.gas_alone()
+        if found.rise < STEPS_TO_BE_SEEN * found.step:
+            if found.end > self.limit:
                 return "undecided", "not deep enough"
-            return "undecided", "short"
+            return "undecided", "short" if self.short() else "near limit"
         return "undecided", "shape"
 
-    def unseen(self, code: str) -> float | None:
-        """Largest leak that could be there without this log showing it [Pa m3/s]."""
-        if not self.volume:
-            return None
-        hidden = STEPS_TO_BE_SEEN * self.step
-        if code in ("leak", "leak-and-moisture"):
-            hidden = max(hidden, self.slope.best - self.slope.low)
-        elif code == "moisture":
-            hidden = max(hidden, self.slope.high)
-        else:
-            hidden = self.steepest
-        return hidden / self.length * self.volume
+    def gas_alone(self) -> tuple[str, str]:
+        """Verdict where gas is seen and no leak that matters is proven."""
+        found = self.found
+        hidden = max(HIDDEN_SHARE * found.rise, self.visible)
+        most = min(found.slope.high, found.steepest)
+        if found.left > LEVELLED * found.gas or most > hidden:
+            return "undecided", "bending"
+        if found.plateau and found.plateau.low > self.limit:
+            return "moisture", "plateau"
+        return "undecided", "near limit"
 
-    def likely(self) -> Fit:
-        """Fit that goes with the verdict: the plainest that the readings do not rule out."""
-        if not self.bent:
-            return self.fits.line
-        if self.gas and not self.leak_seen():
-            return self.gas
-        return self.best
+    def short(self) -> bool:
+        """Say whether more time would let a flat log pass."""
+        at_least = HOLD_AT_LEAST if self.volume else USUAL_HOLD
+        return self.duration < at_least or self.steepest > self.concern_rise
 
-    def crossing(self) -> float | None:
-        """Time from isolation at which the likely fit passes the limit [s]."""
-        fit, x = self.likely(), 1.0
-        if fit.at(0.0) > self.limit:
-            return None
-        while fit.at(x) <= self.limit:
-            x *= 2.0
-            if x > 1000.0:
-                return None
-        low, high = 0.0, x
-        for _ in range(50):
-            middle = 0.5 * (low + high)
-            low, high = (low, middle) if fit.at(middle) > self.limit else (middle, high)
-        return high * self.length + self.points[0].time - self.isolation
-
-    def needed(self, reason: str) -> float | None:
-        """Hold from the isolation on that would decide [s]."""
-        if reason == "short":
-            by_size = self.steepest / self.concern_rise if self.volume else 0.0
-            return max(self.hold(), by_size * self.length)
-        if reason == "shape":
-            proof = self.noise.quantile(NORMAL_PASS) ** 2 * self.noise.variance
-            seen = max(self.fits.slow - self.best.misfit, 1e-9 * proof)
-            growth = min(max(math.sqrt(proof / seen), 1.5), 4.0)
-            return max(growth * self.length, USUAL_HOLD)
-        if reason == "bending":
-            tau = self.gas.tau if self.gas else 1.0
-            # Five time constants part a leak from the tail of gas, three show a plateau.
-            return max(1.5, min(5.0 * tau if self.leak_seen() else 3.0 * tau, 10.0)) * self.length
-        return None
-
-    def finer(self, reason: str) -> float | None:
-        """Gauge step that would have decided in the time there was [Pa]."""
-        if reason != "short" or not self.volume or self.length < HOLD_AT_LEAST:
-            return None
-        finer = self.concern_rise / STEPS_TO_BE_SEEN
-        return finer if finer < self.step else None
+    def leak_matters(self) -> bool:
+        """Say whether a proven leak is of concern, by its size or by where it leads."""
+        low = self.found.slope.low
+        return low >= self.concern_rise or self.found.end + low * self.ahead > self.limit
 
     def gas_matters(self) -> bool:
         """Say whether gas alone would break the limit, or takes a good part of it."""
-        base = self.best.at(0.0) + self.best.gas
-        return base > self.limit or self.best.gas > 0.1 * self.limit
+        return self.found.first + self.found.gas > self.limit or self.found.gas > 0.1 * self.limit
 
-    def plateau(self) -> Interval | None:
-        """Pressure at which gas alone would level off."""
-        if not (self.gas and self.bent):
-            return None
-        return level_interval(
-            self.fits.gas, self.noise, x=math.inf, points=len(self.fits.data.x)
+    def falls(self) -> bool:
+        """Say whether the pressure was still falling in the second half."""
+        found = self.found
+        late = stretch(found.fits, found.noise, start=0.5) or stretch(
+            found.fits, found.noise, start=0.0
         )
+        if late is None:
+            return False
+        return -0.5 * late.slope > max(STEPS_TO_BE_SEEN * found.step, 0.02 * found.end)
+
+    def holds(self) -> bool:
+        """Say whether nothing the readings allow breaks the limit or hides a leak of concern."""
+        found = self.found
+        top = found.end + 2.0 * math.sqrt(found.noise.moving / found.noise.independent)
+        return (
+            not self.short()
+            and top + found.steepest * self.ahead <= self.limit
+            and self.steepest <= self.concern_rise
+        )
+
+    def judgment(self, first_pressure: float) -> Judgment:
+        """Put the answers together."""
+        found = self.found
+        code, reason = self.decide()
+        hold = self.hold()
+        fits = [fit for fit in (*found.fits.both, *found.fits.gas) if fit.slope >= 0.0]
+        x = max(self.isolation + hold, found.points[-1].time) - found.start
+        return Judgment(
+            code=code,
+            reason=reason,
+            found=found,
+            isolation=self.isolation,
+            start=found.points[0].time,
+            end=found.points[-1].time,
+            first_pressure=first_pressure,
+            final_pressure=found.points[-1].pressure,
+            slope=Interval(*(each / found.length for each in found.slope)),
+            steepest=found.steepest / found.length,
+            unseen=self.unseen(code),
+            look_ahead=self.ahead * found.length,
+            plateau=found.plateau,
+            time_constant=found.best.tau * found.length if found.best.gas else None,
+            hold=hold,
+            projected=level_interval(
+                (*fits, found.fits.line), found.noise, x=x / found.length,
+                points=len(found.fits.data.x),
+            ),
+            crossing=self.crossing(),
+            needed=self.needed(reason),
+            finer=self.finer(reason),
+        )  # fmt: skip
 
     def hold(self) -> float:
         """Hold recommended from the isolation on [s]."""
         if not self.volume:
             return USUAL_HOLD
-        step = self.points[-1].step
+        step = self.found.points[-1].step
         return max(STEPS_TO_BE_SEEN * step * self.volume / self.concern, USUAL_HOLD)
 
-    def projected(self) -> Interval:
-        """Pressure at the end of the recommended hold, or of the log if that is later."""
-        x = max((self.hold() - self.points[0].time + self.isolation) / self.length, 1.0)
-        allowed = [fit for fit in self.fits.both if fit.slope >= 0.0]
-        return level_interval(
-            (*allowed, self.fits.line, *self.fits.gas),
-            self.noise,
-            x=x,
-            points=len(self.fits.data.x),
-        )
+    def unseen(self, code: str) -> float | None:
+        """Largest leak that could be there without this log showing it [Pa m3/s]."""
+        if not self.volume:
+            return None
+        found = self.found
+        hidden = self.steepest
+        if code in ("leak", "leak-and-moisture"):
+            hidden = max(self.visible, found.slope.best - found.slope.low)
+        elif code == "moisture":
+            hidden = max(self.visible, min(found.slope.high, found.steepest))
+        return hidden / found.length * self.volume
+
+    def crossing(self) -> float | None:
+        """Time from isolation at which the fit passes the limit [s]."""
+        found = self.found
+        if found.first > self.limit:
+            return None
+        for point in found.points:
+            if point.time < found.start and point.pressure > self.limit:
+                return point.time - self.isolation
+        fit, low, high = found.best, 0.0, 1.0
+        while fit.at(high) <= self.limit:
+            low, high = high, 2.0 * high
+            if high > 1000.0:
+                return None
+        if fit.at(low) > self.limit:
+            return found.start - self.isolation
+        for _ in range(50):
+            middle = 0.5 * (low + high)
+            low, high = (low, middle) if fit.at(middle) > self.limit else (middle, high)
+        return high * found.length + found.start - self.isolation
+
+    def needed(self, reason: str) -> float | None:
+        """Hold from the isolation on that would decide [s]."""
+        found = self.found
+        if reason == "unsettled":
+            return USUAL_HOLD
+        if reason == "short":
+            by_size = self.steepest / self.concern_rise if self.volume else 0.0
+            return max(self.hold(), by_size * self.duration)
+        if reason == "shape":
+            seen = max(found.fits.slow - found.fits.best_both().misfit, 1e-9 * found.proof())
+            growth = min(max(math.sqrt(found.proof() / seen), 1.5), 4.0)
+            return max(growth * self.duration, USUAL_HOLD)
+        if reason == "bending":
+            # Three time constants show a plateau, five part a leak from the tail of gas.
+            constants = 5.0 if found.slope.low > 0.0 else 3.0
+            bend = constants * found.best.tau * found.length if found.best.gas else 0.0
+            return max(1.5 * self.duration, min(bend, 10.0 * self.duration))
+        return None
+
+    def finer(self, reason: str) -> float | None:
+        """Gauge step that would have decided in the time there was [Pa]."""
+        if reason != "short" or not self.volume or self.duration < HOLD_AT_LEAST:
+            return None
+        finer = self.concern * self.duration / self.volume / STEPS_TO_BE_SEEN
+        return finer if finer < self.found.step else None

@@ -18,13 +18,15 @@ _FEWEST = 12  # points from which a correlation is worth estimating
 class Noise(NamedTuple):
     """Scatter of a log.
 
-    ``variance`` is that of one point about the truth, with correlation
-    counted in [Pa2]; ``scatter`` that of one point about the fit [Pa2];
+    ``variance`` is that of one point about the truth, with correlation and
+    a gauge that stands still counted in [Pa2]; ``moving`` the same without
+    the standing still; ``scatter`` that of one point about the fit [Pa2];
     ``independent`` how many points are independent of each other;
     ``freedom`` the degrees of freedom behind ``variance``.
     """
 
     variance: float
+    moving: float
     scatter: float
     independent: float
     freedom: float
@@ -115,9 +117,10 @@ def noise(fits: Fits) -> Noise:
     crossed = (best.at(1.0) - best.at(0.0)) / data.step
     still = data.step**2 / 60.0 * n / (1.0 + crossed**2)
     single = data.step**2 / 12.0 / data.size
-    variance = max(scatter * length, still, single)
+    moving = max(scatter * length, single)
     return Noise(
-        variance=variance,
+        variance=max(moving, still),
+        moving=moving,
         scatter=max(scatter, single),
         independent=n / length,
         freedom=max(PRIOR_COUNT + freedom / length, 3.0),

@@ -1,0 +1,240 @@
+"""What a log shows: its steady part, its straight part, its gas, all with their doubts.
+
+Gas that comes off in a rush at the start follows no simple curve: pressures even
+out, walls give up what they hold loosely, the last drop dries up at once. Where
+no shape describes the whole log, the part that one describes is found from the
+end backward, and the rest counts as gas that came before.
+"""
+
+import math
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from calculators.physics.leak_rate import STEPS_TO_BE_SEEN
+from calculators.physics.rise_bounds import (
+    NORMAL_95,
+    NORMAL_PASS,
+    Interval,
+    level_interval,
+    slope_interval,
+    steepest_leak,
+    stretch,
+)
+from calculators.physics.rise_fit import SLOWEST_GAS, Fit, Fits, fit_rise, spread_out
+from calculators.physics.rise_noise import Noise, noise
+from calculators.physics.rise_record import Point
+
+MATERIAL_SHARE = 0.05  # of the rise: a leak or gas part below it is not called one
+TAIL_UNKNOWN = 0.5  # of what gas is still to come: what the shape of its tail leaves unsure
+EQUALIZED_IN, EQUALIZED_SHARE = 300.0, 0.15  # s; of the first pressure: evening-out, not a source
+UNSTEADY, THERMOMETER = 0.6, 0.15  # K: standard uncertainty of a change unrecorded, recorded
+_STARTS = (0.0, 0.06, 0.12, 0.25, 0.37, 0.5)  # where the described part may start
+_FEWEST = 8  # points that the described part keeps
+_WORSE = 2.0  # times the scatter of the last half: then a shape does not describe the log
+
+
+class Findings(NamedTuple):
+    """What a log shows. Pressures [Pa], times [s]; rises over ``length``, the described part.
+
+    ``steepest`` is the steepest leak, as a rise over ``length``, that the log
+    leaves room for whatever the shapes; ``gas`` the rise by gas over the
+    whole log; ``come`` and ``left`` its parts before the described part and
+    after the end. ``evening`` is a rise set aside as pressures evening out.
+    """
+
+    points: tuple[Point, ...]
+    fits: Fits
+    noise: Noise
+    start: float
+    length: float
+    step: float
+    best: Fit
+    straight: bool
+    bent: bool
+    slackens: bool
+    first: float
+    end: float
+    rise: float
+    slope: Interval
+    steepest: float
+    gas: float
+    come: float
+    left: float
+    plateau: Interval | None
+    evening: float
+
+    def material(self, amount: float) -> bool:
+        """Say whether a rise is large enough to be called something."""
+        return amount >= max(STEPS_TO_BE_SEEN * self.step, MATERIAL_SHARE * abs(self.rise))
+
+    def proof(self) -> float:
+        """Growth of the misfit that proves a shape wrong [Pa2]."""
+        return self.noise.quantile(NORMAL_PASS) ** 2 * self.noise.variance
+
+
+def described(points: Sequence[Point]) -> tuple[int, Fits, Noise]:
+    """Find the part of a log that one shape describes, reaching to its end.
+
+    Parameters
+    ----------
+    points : sequence of Point
+        The log.
+
+    Returns
+    -------
+    tuple
+        Index of the first point of that part, its fits and its noise.
+
+    References
+    ----------
+    Derived here: the earliest start whose scatter is that of the last half.
+    """
+    length = points[-1].time - points[0].time
+    fits = fit_rise(points)
+    whole = 0, fits, noise(fits)
+    tried = []
+    for share in _STARTS[1:]:
+        at = next(i for i, p in enumerate(points) if p.time >= points[0].time + share * length)
+        if len(points) - at >= _FEWEST:
+            tried.append(at)
+    if not tried or tried[-1] == 0:
+        return whole
+
+    def scatter(found: tuple[int, Fits, Noise]) -> float:
+        return found[2].moving / found[1].data.step ** 2
+
+    def part(at: int) -> tuple[int, Fits, Noise]:
+        fits = fit_rise(points[at:])
+        return at, fits, noise(fits)
+
+    last = part(tried[-1])
+    if scatter(whole) <= _WORSE * scatter(last):
+        return whole
+    for at in tried[:-1]:
+        found = part(at)
+        if scatter(found) <= _WORSE * scatter(last):
+            return found
+    return last
+
+
+def find(points: tuple[Point, ...], *, temperature_known: bool) -> Findings:
+    """Gather what a log shows.
+
+    Parameters
+    ----------
+    points : tuple of Point
+        The log since isolation, at least two readings.
+    temperature_known : bool
+        Whether it was brought to one temperature.
+
+    Returns
+    -------
+    Findings
+        Everything that a judgment needs.
+
+    References
+    ----------
+    Derived here.
+    """
+    at, fits, scatter = described(points)
+    room = scatter.quantile(NORMAL_95) ** 2 * scatter.variance
+    fits = spread_out(fits, room=room)
+    proof = scatter.quantile(NORMAL_PASS) ** 2 * scatter.variance
+    richest = fits.best_both()
+    straight = fits.slow - richest.misfit > proof
+    bent = fits.line.misfit - richest.misfit > proof
+    best = _plainest(fits, richest, proof) if bent else fits.line
+    start, length = points[at].time, fits.data.length
+    before = (start - points[0].time) / length
+    unsteady = THERMOMETER if temperature_known else UNSTEADY
+    slope = _slope(fits, scatter, best, straight, unsteady)
+    first, end = points[0].pressure, best.at(1.0)
+    come = best.at(0.0) - first - slope.best * before if at else 0.0
+    inside = best.gas * (best.share(1.0) - best.share(0.0)) if best.gas else 0.0
+    left = best.gas * (1.0 - best.share(1.0)) if best.gas else 0.0
+    evening = 0.0
+    rush = start - points[0].time + (5.0 * best.tau * length if best.gas else 0.0)
+    step = max(point.step for point in points)
+    whole = points[-1].time - points[0].time
+    small = max(2.0 * STEPS_TO_BE_SEEN * step, EQUALIZED_SHARE * first)
+    if rush <= min(EQUALIZED_IN, 0.25 * whole) and abs(come + inside) <= small:
+        evening, come, inside = come + inside, 0.0, 0.0
+    found = Findings(
+        points=points,
+        fits=fits,
+        noise=scatter,
+        start=start,
+        length=length,
+        step=step,
+        best=best,
+        straight=straight,
+        bent=bent or come > max(STEPS_TO_BE_SEEN * step, 4.0 * math.sqrt(scatter.variance)),
+        slackens=_slackens(fits, scatter, best),
+        first=first,
+        end=end,
+        rise=end - first - evening,
+        slope=slope,
+        steepest=steepest_leak(
+            fits, scatter, temperature_known=temperature_known,
+            before=before / (1.0 + before),
+        ),
+        gas=max(come, 0.0) + inside,
+        come=come,
+        left=left,
+        plateau=None,
+        evening=evening,
+    )  # fmt: skip
+    return found._replace(plateau=_plateau(found, unsteady))
+
+
+def _plainest(fits: Fits, richest: Fit, proof: float) -> Fit:
+    """Gas alone where that is not ruled out, else gas and leak."""
+    gas = fits.best_gas()
+    return gas if gas.misfit - richest.misfit <= proof else richest
+
+
+def _slope(
+    fits: Fits, scatter: Noise, best: Fit, straight: bool, unsteady: float
+) -> Interval:
+    """Leak part with its doubts: scatter, shape of a gas tail, temperature."""
+    found = slope_interval(fits, scatter, slowest=SLOWEST_GAS if straight else math.inf)
+    if not straight and not best.gas:
+        # A straight line that gas could also have drawn: its slope is the most that leaks.
+        found = found._replace(best=max(best.slope, 0.0))
+    middle = max(best.slope, 0.0)
+    tail = best.gas * (best.share(1.0) - best.share(0.9)) / 0.1 if best.gas else 0.0
+    drift = NORMAL_95 * unsteady / 293.0 * best.at(1.0)
+    down = math.hypot(middle - min(found.low, middle), drift, TAIL_UNKNOWN * tail)
+    up = math.hypot(max(found.high, middle) - middle, drift, TAIL_UNKNOWN * tail)
+    return Interval(max(middle - down, 0.0), middle, middle + up)
+
+
+def _slackens(fits: Fits, scatter: Noise, best: Fit) -> bool:
+    """Say whether the last third, gas taken off, rises less than the middle third."""
+    gas = best if best.gas else None
+    middle = stretch(fits, scatter, start=1 / 3, end=2 / 3, less=gas)
+    last = stretch(fits, scatter, start=2 / 3, less=gas)
+    if middle is None or last is None:
+        return False
+    unsure = math.hypot(middle.uncertainty, last.uncertainty)
+    return middle.slope - last.slope > max(3.0 * unsure, 0.1 * middle.slope)
+
+
+def _plateau(found: Findings, unsteady: float) -> Interval | None:
+    """Pressure at which gas alone levels off, with the doubt about its tail."""
+    fits, best = found.fits, found.best
+    if not found.bent:
+        return None
+    drift = NORMAL_95 * unsteady / 293.0 * found.end
+    if best.slope > 0.0 and found.straight:
+        base = found.first + found.gas + found.left
+        doubt = math.hypot(found.slope.high - found.slope.low, TAIL_UNKNOWN * found.left, drift)
+        return Interval(base - doubt, base, base + doubt)
+    kept = fits.gas if best.gas else (fits.constant,)
+    level = level_interval(kept, found.noise, x=math.inf, points=len(fits.data.x))
+    doubt = math.hypot(
+        TAIL_UNKNOWN * max(level.best - found.end, 0.0), 0.5 * found.step, drift
+    )
+    low = level.best - math.hypot(level.best - level.low, doubt)
+    high = level.best + math.hypot(level.high - level.best, doubt)
+    return Interval(low, level.best, high)
