@@ -201,8 +201,7 @@ BIBLIOGRAPHY = {
     "FUJIMOTO-USAMI-1984": Source(
         author="T. Fujimoto and M. Usami",
         title=(
-            "Rarefied Gas Flow Through a Circular Orifice and Short Tubes; "
-            "J. Fluids Eng. 106, 367"
+            "Rarefied Gas Flow Through a Circular Orifice and Short Tubes; J. Fluids Eng. 106, 367"
         ),
         year="1984",
         publisher="ASME",
@@ -238,6 +237,22 @@ BIBLIOGRAPHY = {
         title="Evaluation of measurement data: Guide to the expression of uncertainty, JCGM 100",
         year="2008",
         publisher="Joint Committee for Guides in Metrology",
+    ),
+    "SHAMPINE-REICHELT-1997": Source(
+        author="L. F. Shampine and M. W. Reichelt",
+        title="The MATLAB ODE Suite; SIAM J. Sci. Comput. 18, 1",
+        year="1997",
+        publisher="Society for Industrial and Applied Mathematics",
+        doi="10.1137/S1064827594276424",
+    ),
+    "HERTZ-KNUDSEN": Source(
+        author="H. Hertz; M. Knudsen",
+        title=(
+            "On the evaporation of liquids in a vacuum, Ann. Phys. 253, 177 (1882); The maximum "
+            "rate of evaporation of mercury, Ann. Phys. 352, 697 (1915); as textbooks give it"
+        ),
+        year="1915",
+        publisher="Annalen der Physik",
     ),
     "PHYSICS": Source(
         author="Dry & Tight",
