@@ -34,8 +34,9 @@ from calculators import wording  # noqa: E402
 from calculators.cards import BY_SLUG, CARDS  # noqa: E402
 from calculators.evaluate import evaluate  # noqa: E402
 from calculators.outputs import html as pieces  # noqa: E402
-from calculators.outputs import lesson  # noqa: E402
+from calculators.outputs import lesson, reference_table  # noqa: E402
 from calculators.outputs.chart import as_chart  # noqa: E402
+from calculators.outputs.reference import BY_ID as TABLES  # noqa: E402
 
 MARKER = re.compile(r"<!--\s*([a-z]+):\s*(.*?)\s*-->", re.S)
 MATH = re.compile(r'<(span|div) class="arithmatex">\s*(.*?)\s*</\1>', re.S)
@@ -105,6 +106,7 @@ BLOCKS = {
     "sources": lambda slug: pieces.sources(BY_SLUG[slug]),
     "index": index,
     "figure": figures.html,
+    "table": lambda name, folder: reference_table.html(TABLES[name], folder),
     "aim": lesson.aim,
     "worked": lesson.worked,
     "quiz": lesson.quiz,
