@@ -187,11 +187,11 @@ def uses() -> dict[str, str]:
     for cite in cites:
         where = f", {cite.locator}" if cite.locator else ""
         found[cite.key][f"levels of the trade and the law{where}"] = None
-    for path in sorted(PACKAGE.rglob("*.py")):
+    for path in sorted((PACKAGE / "physics").glob("*.py")):
         text = path.read_text(encoding="utf-8")
         for key in BIBLIOGRAPHY:
-            if path.name != "sources.py" and re.search(rf"(?<![\w-]){key}(?![\w-])", text):
-                found[key].setdefault(f"`{path.relative_to(PACKAGE.parent).as_posix()}`", None)
+            if re.search(rf"(?<![\w-]){key}(?![\w-])", text):
+                found[key][f"`physics/{path.name}`"] = None
     unused = set(BIBLIOGRAPHY) - set(found)
     if unused:
         raise ValueError(f"nothing cites {', '.join(sorted(unused))}")

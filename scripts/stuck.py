@@ -69,8 +69,9 @@ def _branch(symptom: Symptom) -> str:
     ]
     return "\n".join(
         [
-            f'<details class="symptom" id="{symptom.id}" name="symptom" markdown>',
-            f"<summary>{symptom.sees}</summary>\n",
+            '<details class="symptom" name="symptom" markdown>',
+            # A link to what stands inside opens the whole branch.
+            f'<summary id="{symptom.id}">{symptom.sees}</summary>\n',
             f"**Check first.** {symptom.check}\n",
             *causes,
             "\n</details>\n",
@@ -87,16 +88,18 @@ def _link(cause: Cause) -> str:
 
 def _table() -> str:
     moments, every = symptoms()
-    rows = [
-        "| You see | Check first | Likely, in order, and how to know it |",
-        "| --- | --- | --- |",
-    ]
+    parts = []
     for key, moment in moments.items():
-        rows.append(f"| **{moment}** | | |")
+        parts += [
+            f"### {moment}\n",
+            "| You see | Check first | Likely, in order |",
+            "| --- | --- | --- |",
+        ]
         for each in (each for each in every if each.when == key):
             causes = "<br>".join(
                 f"{number}. {cause.is_}: {cause.sign}. *{cause.do}*"
                 for number, cause in enumerate(each.causes, 1)
             )
-            rows.append(f"| {each.sees} | {each.check} | {causes} |")
-    return "\n".join(rows)
+            parts.append(f"| {each.sees} | {each.check} | {causes} |")
+        parts.append("")
+    return "\n".join(parts)
