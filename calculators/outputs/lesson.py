@@ -126,6 +126,8 @@ def question_block(question: Question, prefix: str, *, system: str = "us") -> li
 
 def asks_text(question: Question, text: str, *, system: str = "us") -> str:
     """Fill a text of a question from its own card, where it has one."""
+    if "{" not in text:
+        return text
     if isinstance(question, Numeric):
         return answered(question.asked, system=system).say(text)
     if isinstance(question, Choice) and not isinstance(question.right, str):

@@ -232,6 +232,8 @@ def right_option(question: Choice) -> Option:
 
 def option_text(question: Choice, option: Option, text: str, *, system: str = "us") -> str:
     """Fill a text of an option from its own card, or from the question's."""
+    if "{" not in text:
+        return text
     asked = option.asked or (question.right if isinstance(question.right, Asked) else None)
     return answered(asked, system=system).say(text) if asked else text
 

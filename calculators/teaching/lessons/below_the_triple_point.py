@@ -23,7 +23,7 @@ LESSON = Lesson(
         Numeric(
             name="triple-point",
             objective="triple-point",
-            asks="Ice, water and vapor can coexist at {temperature}. At which reading?",
+            asks="Ice, water and vapor meet at {temperature}. At which reading is that?",
             asked=Asked("saturation-pressure", "pressure", {"temperature": "0.01 °C"}),
             because="That is the triple point of water. Below that reading there is only ice and vapor.",
             wrong_roads=(
