@@ -12,7 +12,7 @@ from calculators.physics.constants import (
 )
 
 HEAT_OF_FUSION = 333.44e3  # J/kg at the triple point (IAPWS-R10-06, table 6)
-LIQUID_HEAT_CAPACITY = 4.19e3  # J/(kg K), mean of 0 to 40 degC (IAPWS-R6-95; 0.6 % at 0 degC)
+LIQUID_HEAT_CAPACITY = 4.195e3  # J/(kg K), mean from 0 to 20 degC (IAPWS-R6-95; to 0.5 % up to 60)
 COLDEST_ICE = ZERO_CELSIUS - 60.0  # K, ends of the fitted heats of evaporation
 WARMEST_LIQUID = ZERO_CELSIUS + 60.0  # K
 
