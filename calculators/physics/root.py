@@ -8,10 +8,11 @@ import math
 from collections.abc import Callable
 
 _MOST_CALLS = 200
+_NOISE = 1e-14  # relative; a smaller step is rounding
 
 
 def rising_root(
-    function: Callable[[float], float], *, guess: float, tolerance: float = 1e-8
+    function: Callable[[float], float], *, guess: float, tolerance: float = 1e-9
 ) -> float:
     """Where a rising function of a logarithm crosses zero.
 
@@ -34,10 +35,12 @@ def rising_root(
     Secant steps, kept inside the bracket as soon as both of its ends are
     known; a step that leaves the bracket, or does not halve it in two calls,
     is replaced by its middle. Outward steps double until the sign changes.
+    The slope of the first step is a guess, so that step alone is never the last.
     """
     low, high = -math.inf, math.inf
     x, value = guess, function(guess)
     slope, reach = 1.0, 0.25
+    measured = False
     previous_width = math.inf
     for calls in range(_MOST_CALLS):
         if value == 0.0:
@@ -55,10 +58,12 @@ def rising_root(
             step = 0.5 * (low + high) - x
         if calls % 3 == 2:
             previous_width = width
-        if abs(step) <= tolerance * max(1.0, abs(x)):
+        scale = max(1.0, abs(x))
+        if abs(step) <= (tolerance if measured else _NOISE) * scale:
             return x + step
         new = function(x + step)
         secant = (new - value) / step
-        slope = secant if secant > 0.0 else slope
+        if secant > 0.0:
+            slope, measured = secant, True
         x, value = x + step, new
     raise ArithmeticError("no crossing found: the function does not rise through zero")

@@ -19,6 +19,7 @@ from calculators.physics.rarefied_gas import flow_coefficient, rarefaction
 from calculators.physics.root import rising_root
 from calculators.physics.tube_conductance import conductance, end_share, long_tube
 
+SHORTEST_WALL = 1e-4  # of the bore; a shorter tube is an orifice
 _GAUSS = math.sqrt(0.15)  # node of the three-point Gauss rule, weights 5/18, 8/18, 5/18
 
 
@@ -150,7 +151,7 @@ def _inlet(
     if throughput <= 0.0:
         return outlet_pressure
     entry = outlet_pressure
-    if length > 0.0:
+    if length > SHORTEST_WALL * diameter:
         entry = _wall_inlet(diameter, length, outlet_pressure, throughput, gas)
     return orifice_flow.inlet_pressure(
         inside_diameter=diameter, outlet_pressure=entry, throughput=throughput, gas=gas
