@@ -56,16 +56,6 @@ def test_viscosity_is_coolprops(name, fluid, tolerance, temperature):
 
 
 @pytest.mark.parametrize("column", [0, 1, 2])
-@pytest.mark.parametrize(("name", "fluid"), [("R-22", "R22"), ("R-32", "R32")])
-def test_viscosity_of_refrigerants_is_thermos(name, fluid, column):
-    published = float(THERMO[fluid][1][column]) * 1e-6
-
-    ours = gases.viscosity(gas=gases.named(name), temperature=THERMO_TEMPERATURES[column])
-
-    assert ours == pytest.approx(published, rel=1e-3)
-
-
-@pytest.mark.parametrize("column", [0, 1, 2])
 @pytest.mark.parametrize(("name", "parts"), BLENDS)
 def test_viscosity_of_blends_follows_wilke(name, parts, column):
     chemicals = pytest.importorskip("chemicals")

@@ -1,4 +1,4 @@
-"""Water vapor, heats and freezing against steam tables, ice tables and IAPWS libraries."""
+"""Water vapor, heats and freezing against IAPWS libraries; tables are in published_values."""
 
 import math
 
@@ -11,65 +11,6 @@ from calculators.errors import OutOfRange
 from calculators.physics import moisture
 from calculators.physics.constants import MICRON
 from calculators.physics.water import saturation_pressure
-
-# Source: a table of saturated ice and vapor: degC, volume of the vapor [m3/kg], enthalpy of
-# ice and of vapor [kJ/kg], as printed.
-ICE_TABLE = [
-    (0.01, "206.1", "-333.5", "2500.8"),
-    (-10.0, "467.5", "-354.2", "2482.2"),
-    (-20.0, "1125", "-374.1", "2463.6"),
-    (-30.0, "2946", "-393.3", "2445.1"),
-    (-40.0, "8354", "-411.8", "2426.6"),
-]
-
-
-@pytest.mark.parametrize(("celsius", "volume", "ice", "vapor"), ICE_TABLE)
-def test_vapor_and_heat_over_ice_are_the_tables(celsius, volume, ice, vapor):
-    temperature = 273.15 + celsius
-    pressure = saturation_pressure(temperature=temperature)
-
-    computed = moisture.vapor_volume(mass=1.0, pressure=pressure, temperature=temperature)
-    heat = moisture.heat_of_evaporation(temperature=temperature)
-
-    # The table rests on an older vapor pressure, up to 0.6 % from today's.
-    assert computed == pytest.approx(float(volume), rel=7e-3)
-    assert heat / 1e3 == pytest.approx(float(vapor) - float(ice), rel=3e-4)
-
-
-# Source: a table of saturated water and vapor (older temperature scale: 0.1 % in volume):
-# degC, volume of the vapor [m3/kg].
-WATER_TABLE = [(5, "147.12"), (10, "106.38"), (20, "57.79"), (30, "32.89"), (40, "19.52")]
-
-
-@pytest.mark.parametrize(("celsius", "volume"), WATER_TABLE)
-def test_vapor_volume_over_liquid_is_the_tables(celsius, volume):
-    temperature = 273.15 + celsius
-    pressure = saturation_pressure(temperature=temperature)
-
-    computed = moisture.vapor_volume(mass=1.0, pressure=pressure, temperature=temperature)
-
-    assert computed == pytest.approx(float(volume), rel=3e-3)
-
-
-@pytest.mark.parametrize("celsius", [0.5, 10.0, 20.0, 30.0, 45.0, 60.0])
-def test_heat_of_vaporization_is_iapws(celsius):
-    coolprop = pytest.importorskip("CoolProp.CoolProp")
-    temperature = 273.15 + celsius
-    published = coolprop.PropsSI("H", "T", temperature, "Q", 1, "Water") - coolprop.PropsSI(
-        "H", "T", temperature, "Q", 0, "Water"
-    )
-
-    computed = moisture.heat_of_evaporation(temperature=temperature)
-
-    assert computed == pytest.approx(published, rel=1e-4)
-
-
-def test_heat_of_fusion_is_iapws_ice():
-    iapws = pytest.importorskip("iapws")
-    # IAPWS R10-06, enthalpy of ice at the triple point; that of liquid there is zero.
-    ice = iapws._iapws._Ice(273.16, 611.657e-6)["h"]
-
-    assert moisture.HEAT_OF_FUSION == pytest.approx(-ice * 1e3, rel=1e-4)
 
 
 def test_heat_of_sublimation_is_vaporization_and_fusion_together():

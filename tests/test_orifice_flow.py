@@ -5,36 +5,15 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from published import agrees
 
 from calculators.physics import gases, orifice_flow
 
 AIR = gases.thin_gas(gas=gases.named("air"), temperature=293.15)
-SQUARE_CENTIMETER = math.sqrt(4e-4 / math.pi)  # m, diameter of an opening of 1 cm2
 BORE = 1.38e-3  # m, of 1.5 mm2
 
 
 def pressure_at(delta, bore=BORE):
     return delta * AIR.viscosity * AIR.probable_speed / (0.5 * bore)
-
-
-def test_a_square_centimeter_passes_the_handbooks_molecular_flow():
-    # Source: S. Dushman, ch. 2 (from memory): 11.6 L/s per cm2 for air at 20 degC.
-    conductance = orifice_flow.molecular_conductance(inside_diameter=SQUARE_CENTIMETER, gas=AIR)
-
-    assert agrees(conductance * 1e3, "11.6")
-
-
-def test_a_choked_square_centimeter_passes_the_handbooks_flow():
-    # Source: S. Dushman, ch. 2 (from memory): 20 L/s per cm2 for air at 20 degC.
-    conductance = orifice_flow.choked_conductance(inside_diameter=SQUARE_CENTIMETER, gas=AIR)
-
-    assert agrees(conductance * 1e3, "20")
-
-
-def test_air_chokes_at_the_handbooks_ratio():
-    # Source: any text on gas dynamics: 0.528 for a heat capacity ratio of 1.4.
-    assert agrees(orifice_flow.critical_pressure_ratio(gas=AIR), "0.528")
 
 
 @pytest.mark.parametrize("delta", [0.01, 0.1, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 1000.0])

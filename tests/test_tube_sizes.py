@@ -1,4 +1,4 @@
-"""Tube sizes and inside volumes against the dimensions that standards and handbooks print."""
+"""Tube walls by the weights of the standard, and inside volumes; bores in published_values."""
 
 import math
 
@@ -11,45 +11,6 @@ from calculators.errors import OutOfRange
 from calculators.physics import inside_volume, tube_sizes
 
 INCH = 0.0254
-FOOT = 0.3048
-GALLON = 231 * INCH**3  # United States
-
-# Source: an engineering table of ASTM B280: size, temper, inside diameter [in] and area of
-# the bore [sq in], digits as printed. Its 0.0129 of 3/16 takes a bore of 0.128 where
-# 0.187 - 2 x 0.030 is 0.127; the row stands with the bore that its walls give.
-B280 = [
-    ("1/8", "annealed", "0.065", "0.0033"),
-    ("3/16", "annealed", "0.127", None),
-    ("1/4", "annealed", "0.190", "0.0284"),
-    ("5/16", "annealed", "0.248", "0.0483"),
-    ("3/8", "annealed", "0.311", "0.076"),
-    ("3/8", "drawn", "0.315", "0.078"),
-    ("1/2", "annealed", "0.436", "0.149"),
-    ("1/2", "drawn", "0.430", "0.145"),
-    ("5/8", "annealed", "0.555", "0.242"),
-    ("5/8", "drawn", "0.545", "0.233"),
-    ("3/4", "annealed", "0.680", "0.363"),
-    ("3/4", "heavy-annealed", "0.666", "0.348"),
-    ("3/4", "drawn", "0.666", "0.348"),
-    ("7/8", "annealed", "0.785", "0.484"),
-    ("7/8", "drawn", "0.785", "0.484"),
-    ("1-1/8", "annealed", "1.025", "0.825"),
-    ("1-1/8", "drawn", "1.025", "0.825"),
-    ("1-3/8", "annealed", "1.265", "1.26"),
-    ("1-3/8", "drawn", "1.265", "1.26"),
-]
-
-
-@pytest.mark.parametrize(("size", "temper", "bore", "area"), B280)
-def test_inside_diameter_is_b280s(size, temper, bore, area):
-    computed = tube_sizes.inside_diameter(size=size, temper=temper)
-
-    assert agrees(computed / INCH, bore)
-    # Exact: the bore is the printed outside diameter less two printed walls.
-    assert computed / INCH == pytest.approx(float(bore), rel=1e-12)
-    if area is not None:
-        assert agrees(math.pi / 4 * (computed / INCH) ** 2, area)
-
 
 # Source: ASTM B280-20, table 1 (drawn): size, wall [in], weight [lb/ft], as printed. Copper
 # 0.323 lb/cu in (ASTM B280, from memory): the weight confirms the wall.
@@ -75,37 +36,6 @@ def test_drawn_walls_are_table_1(size, wall, weight):
 
     assert thick == pytest.approx(float(wall), rel=1e-12)
     assert pounds_per_foot == pytest.approx(float(weight), rel=8e-3)
-
-
-# Source: a data sheet of ASTM B88 type L, which has the walls of drawn B280 tube from 3/8 up:
-# size, inside diameter [in], contents [gal/ft], as printed. Its contents differ from its own
-# bores by up to 0.4 %, so they are held to 0.6 %; two are left out as misprints, 0.0174 for
-# 3/4 (its bore gives 0.0181) and 0.571 for 4-1/8 (0.622).
-TYPE_L = [
-    ("3/8", "0.315", "0.00405"),
-    ("1/2", "0.43", "0.00753"),
-    ("5/8", "0.545", "0.0121"),
-    ("3/4", "0.666", None),
-    ("7/8", "0.785", "0.0251"),
-    ("1-1/8", "1.025", "0.0429"),
-    ("1-3/8", "1.265", "0.0655"),
-    ("1-5/8", "1.505", "0.0925"),
-    ("2-1/8", "1.985", "0.161"),
-    ("2-5/8", "2.465", "0.248"),
-    ("3-1/8", "2.945", "0.354"),
-    ("3-5/8", "3.425", "0.478"),
-    ("4-1/8", "3.905", None),
-]
-
-
-@pytest.mark.parametrize(("size", "bore", "gallons"), TYPE_L)
-def test_volume_of_a_foot_is_the_data_sheets(size, bore, gallons):
-    inside = tube_sizes.inside_diameter(size=size, temper="drawn")
-    volume = inside_volume.tube_volume(inside_diameter=inside, length=FOOT)
-
-    assert agrees(inside / INCH, bore)
-    if gallons is not None:
-        assert volume / GALLON == pytest.approx(float(gallons), rel=6e-3)
 
 
 def test_a_size_that_does_not_exist_is_refused_in_words():
