@@ -7,10 +7,13 @@ as can be said.
 """
 
 import hashlib
+import json
 import math
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import lru_cache
 
 from calculators import units, wording
 from calculators.card import Output
@@ -70,7 +73,12 @@ def mark(question: Question, answer_text: str, *, system: str = "us") -> Mark:
 
 def answered(asked: Asked, *, system: str = "us") -> Evaluation:
     """Ask the card that knows the right answer."""
-    return evaluate(BY_SLUG[asked.card], asked.entries, system=system)
+    return _answered(asked.card, json.dumps(asked.entries, ensure_ascii=False), system)
+
+
+@lru_cache(maxsize=64)  # one marking asks the same card several times
+def _answered(card: str, entries: str, system: str) -> Evaluation:
+    return evaluate(BY_SLUG[card], json.loads(entries), system=system)
 
 
 # --- numbers -----------------------------------------------------------------
@@ -230,6 +238,16 @@ def right_option(question: Choice) -> Option:
     return next(option for option in question.options if option.key == key)
 
 
+def shown_options(question: Choice) -> list[Option]:
+    """The options as the learner sees them: shuffled, alike every time."""
+    by_key = {option.key: option for option in question.options}
+    return [by_key[key] for key in _shuffled(question.name, by_key)]
+
+
+def _shuffled(salt: str, keys: Iterable[str]) -> list[str]:
+    return sorted(keys, key=lambda key: hashlib.sha256(f"{salt} {key}".encode()).digest())
+
+
 def option_text(question: Choice, option: Option, text: str, *, system: str = "us") -> str:
     """Fill a text of an option from its own card, or from the question's."""
     if "{" not in text:
@@ -264,11 +282,7 @@ def right_order(question: Order) -> tuple[str, ...]:
 def shown_order(question: Order) -> tuple[str, ...]:
     """The keys as the learner first sees them: shuffled alike every time, and not yet right."""
     right = right_order(question)
-
-    def place(key: str) -> bytes:
-        return hashlib.sha256(f"{question.name} {key}".encode()).digest()
-
-    shuffled = tuple(sorted(right, key=place))
+    shuffled = tuple(_shuffled(question.name, right))
     return shuffled[1:] + shuffled[:1] if shuffled == right else shuffled
 
 

@@ -10,7 +10,7 @@ import importlib.metadata
 import json
 
 from calculators.outputs.element import tag, text_of
-from figures import flow, gauge, hold, pull, purge, style, water
+from figures import flow, gauge, hold, lessons, pull, purge, style, water
 from figures.style import Figure
 from steps import BUILD, ROOT, files_under, fingerprint
 
@@ -21,6 +21,7 @@ FIGURES: tuple[Figure, ...] = (
     *hold.FIGURES,
     *purge.FIGURES,
     *gauge.FIGURES,
+    *lessons.FIGURES,
 )
 BY_ID = {each.id: each for each in FIGURES}
 DRAWN = BUILD / "figures"

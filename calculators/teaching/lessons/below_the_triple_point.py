@@ -25,7 +25,7 @@ LESSON = Lesson(
             objective="triple-point",
             asks="Ice, water and vapor meet at {temperature}. At which reading is that?",
             asked=Asked("saturation-pressure", "pressure", {"temperature": "0.01 °C"}),
-            because="That is the triple point of water. Below that reading there is only ice and vapor.",
+            because="That is the triple point of water. Below it there is only ice and vapor.",
             wrong_roads=(
                 WrongRoad(
                     name="degrees taken as Fahrenheit",
