@@ -192,9 +192,12 @@ def stretch(
     if square <= 0.0 or length <= 0.0:
         return None
     slope = math.fsum(w * (x - middle) * p for x, p, w in inside) / square
+    level = math.fsum(w * p for _, p, w in inside) / total
+    left = math.fsum(w * (p - level - slope * (x - middle)) ** 2 for x, p, w in inside)
+    moving = min(noise.moving, noise.about(left, len(inside) - 2))
     crossed = slope * length / data.step
     still = 0.45 * data.step / length / math.sqrt(1.0 + crossed**2)
-    return Stretch(slope, math.sqrt(noise.moving / square + still**2))
+    return Stretch(slope, math.sqrt(moving / square + still**2))
 
 
 def steepest_leak(

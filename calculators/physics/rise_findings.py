@@ -20,16 +20,19 @@ from calculators.physics.rise_bounds import (
     steepest_leak,
     stretch,
 )
-from calculators.physics.rise_fit import SLOWEST_GAS, Fit, Fits, fit_rise, spread_out
+from calculators.physics.rise_fit import SHAPES, SLOWEST_GAS, Fit, Fits, fit_rise, spread_out
 from calculators.physics.rise_noise import Noise, noise
 from calculators.physics.rise_record import Point
 
 MATERIAL_SHARE = 0.05  # of the rise: a leak or gas part below it is not called one
+LATE_UNKNOWN = 0.3  # of the rise in the last third: what slower gas may still bring
 TAIL_UNKNOWN = 0.5  # of what gas is still to come: what the shape of its tail leaves unsure
 EQUALIZED_IN, EQUALIZED_SHARE = 300.0, 0.15  # s; of the first pressure: evening-out, not a source
 UNSTEADY, THERMOMETER = 0.6, 0.15  # K: standard uncertainty of a change unrecorded, recorded
 _STARTS = (0.0, 0.06, 0.12, 0.25, 0.37, 0.5)  # where the described part may start
-_FEWEST = 8  # points that the described part keeps
+_MANY = 60  # readings from which the first one no longer matters
+_FEWEST = 6  # points that the described part keeps
+_QUICK = 1.0  # log lengths: gas beside a proven leak is looked for up to this time constant
 _WORSE = 2.0  # times the scatter of the last half: then a shape does not describe the log
 
 
@@ -143,7 +146,7 @@ def find(points: tuple[Point, ...], *, temperature_known: bool) -> Findings:
     richest = fits.best_both()
     straight = fits.slow - richest.misfit > proof
     bent = fits.line.misfit - richest.misfit > proof
-    best = _plainest(fits, richest, proof) if bent else fits.line
+    best = _plainest(fits, richest, proof, straight) if bent else fits.line
     start, length = points[at].time, fits.data.length
     before = (start - points[0].time) / length
     unsteady = THERMOMETER if temperature_known else UNSTEADY
@@ -187,26 +190,54 @@ def find(points: tuple[Point, ...], *, temperature_known: bool) -> Findings:
     return found._replace(plateau=_plateau(found, unsteady))
 
 
-def _plainest(fits: Fits, richest: Fit, proof: float) -> Fit:
-    """Gas alone where that is not ruled out, else gas and leak."""
+def _plainest(fits: Fits, richest: Fit, proof: float, straight: bool) -> Fit:
+    """Gas alone where that is not ruled out, else a leak and gas that bends within the log."""
     gas = fits.best_gas()
-    return gas if gas.misfit - richest.misfit <= proof else richest
+    if not straight:
+        return gas if gas.misfit - richest.misfit <= proof else richest
+    quick = [fit for fit in fits.both if fit.slope >= 0.0 and fit.tau <= _QUICK]
+    return min((*quick, fits.line), key=lambda fit: fit.misfit)
 
 
-def _slope(
-    fits: Fits, scatter: Noise, best: Fit, straight: bool, unsteady: float
-) -> Interval:
-    """Leak part with its doubts: scatter, shape of a gas tail, temperature."""
+def _slope(fits: Fits, scatter: Noise, best: Fit, straight: bool, unsteady: float) -> Interval:
+    """Leak part with its doubts: scatter, shape of the gas, first reading, temperature."""
     found = slope_interval(fits, scatter, slowest=SLOWEST_GAS if straight else math.inf)
-    if not straight and not best.gas:
-        # A straight line that gas could also have drawn: its slope is the most that leaks.
-        found = found._replace(best=max(best.slope, 0.0))
     middle = max(best.slope, 0.0)
     tail = best.gas * (best.share(1.0) - best.share(0.9)) / 0.1 if best.gas else 0.0
     drift = NORMAL_95 * unsteady / 293.0 * best.at(1.0)
-    down = math.hypot(middle - min(found.low, middle), drift, TAIL_UNKNOWN * tail)
-    up = math.hypot(max(found.high, middle) - middle, drift, TAIL_UNKNOWN * tail)
+    doubts = (drift, TAIL_UNKNOWN * tail, _shapes_differ(fits, best), _first_matters(fits, best))
+    down = math.hypot(middle - min(found.low, middle), *doubts)
+    up = math.hypot(max(found.high, middle) - middle, *doubts)
     return Interval(max(middle - down, 0.0), middle, middle + up)
+
+
+def _shapes_differ(fits: Fits, best: Fit) -> float:
+    """Half of what the leak part changes when the gas is given another shape."""
+    if not best.gas or best.slope <= 0.0:
+        return 0.0
+    slopes = [best.slope]
+    for shape in SHAPES:
+        same = [f for f in fits.both if f.shape == shape and f.slope >= 0.0 and f.tau <= _QUICK]
+        if same:
+            slopes.append(min(same, key=lambda fit: fit.misfit).slope)
+    if best.gas * best.share(1.0) < MATERIAL_SHARE * (best.at(1.0) - best.at(0.0)):
+        slopes.append(fits.line.slope)
+    return 0.5 * (max(slopes) - min(slopes))
+
+
+def _first_matters(fits: Fits, best: Fit) -> float:
+    """How much the slope changes without the first reading, taken before pressures were even."""
+    data = fits.data
+    curved = best.gas * best.share(1.0) >= MATERIAL_SHARE * (best.at(1.0) - best.at(0.0))
+    if not 5 <= len(data.x) <= _MANY or (best.gas and curved):
+        return 0.0
+    x, pressure, weight = data.x, data.pressure, data.weight
+    total = math.fsum(weight)
+    middle = math.fsum(w * at for w, at in zip(weight, x, strict=True)) / total
+    square = math.fsum(w * (at - middle) ** 2 for w, at in zip(weight, x, strict=True))
+    lever = weight[0] * (x[0] - middle) / square
+    pull = 1.0 - weight[0] / total - weight[0] * (x[0] - middle) ** 2 / square
+    return abs(lever * (pressure[0] - fits.line.at(x[0])) / pull) if pull > 0.0 else 0.0
 
 
 def _slackens(fits: Fits, scatter: Noise, best: Fit) -> bool:
@@ -232,8 +263,18 @@ def _plateau(found: Findings, unsteady: float) -> Interval | None:
         return Interval(base - doubt, base, base + doubt)
     kept = fits.gas if best.gas else (fits.constant,)
     level = level_interval(kept, found.noise, x=math.inf, points=len(fits.data.x))
+    late = found.end - best.at(2.0 / 3.0)
+    levels = [level.best]
+    for shape in SHAPES:
+        same = [fit for fit in kept if fit.shape == shape]
+        if same:
+            levels.append(min(same, key=lambda fit: fit.misfit).at(math.inf))
     doubt = math.hypot(
-        TAIL_UNKNOWN * max(level.best - found.end, 0.0), 0.5 * found.step, drift
+        TAIL_UNKNOWN * max(level.best - found.end, 0.0),
+        LATE_UNKNOWN * max(late, 0.0),
+        0.5 * (max(levels) - min(levels)),
+        0.5 * found.step,
+        drift,
     )
     low = level.best - math.hypot(level.best - level.low, doubt)
     high = level.best + math.hypot(level.high - level.best, doubt)

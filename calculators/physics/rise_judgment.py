@@ -23,6 +23,7 @@ SETTLED_AFTER = 180.0  # s; common practice: pressures even out in 1 to 2 min; n
 LOOK_AHEAD = 10.0  # lengths of the log over which a pass must stay below the limit,
 DAY = 86400.0  # s; but not over more than a day, or twice the log
 HIDDEN_SHARE = 0.10  # of the rise: a leak that gas may hide without spoiling the verdict
+FEWEST_FOR_BOTH = 6  # readings in the described part; a bend and a line take five numbers
 LEVELLED = 0.15  # of the gas that came: the most that may be left of gas that has levelled off
 
 
@@ -186,7 +187,8 @@ class _Case:
         if leak and self.leak_matters():
             if not gas:
                 return "leak", "straight"
-            if found.left > HIDDEN_SHARE * found.slope.low:
+            few = len(found.fits.data.x) < FEWEST_FOR_BOTH
+            if few or found.left > HIDDEN_SHARE * found.slope.low:
                 return "undecided", "bending"
             return ("leak-and-moisture", "bend and climb") if self.gas_matters() else (
                 "leak", "climb after gas"

@@ -20,7 +20,8 @@ class Noise(NamedTuple):
 
     ``variance`` is that of one point about the truth, with correlation and
     a gauge that stands still counted in [Pa2]; ``moving`` the same without
-    the standing still; ``scatter`` that of one point about the fit [Pa2];
+    the standing still; ``scatter`` that of one point about the fit [Pa2],
+    ``supposed`` what it is taken for before any is seen [Pa2];
     ``independent`` how many points are independent of each other;
     ``freedom`` the degrees of freedom behind ``variance``.
     """
@@ -28,8 +29,14 @@ class Noise(NamedTuple):
     variance: float
     moving: float
     scatter: float
+    supposed: float
     independent: float
     freedom: float
+
+    def about(self, misfit: float, freedom: float) -> float:
+        """Variance of a point about another fit, given what that left over [Pa2]."""
+        scatter = (PRIOR_COUNT * self.supposed + misfit) / (PRIOR_COUNT + max(freedom, 0.0))
+        return scatter * self.moving / self.scatter
 
     def quantile(self, normal: float) -> float:
         """Student's t that covers as much as a normal quantile does.
@@ -107,10 +114,10 @@ def noise(fits: Fits) -> Noise:
     data, best = fits.data, fits.best_both()
     n = len(data.x)
     left = residuals(fits, best)
-    supposed = (PRIOR_SHARE * data.step) ** 2
+    supposed = (PRIOR_SHARE * data.step) ** 2 / data.size
     used = 2.0 + (best.gas > 0.0) * 2.0
     freedom = max(n - used, 0.0)
-    scatter = (PRIOR_COUNT * supposed / data.size + math.fsum(r * r for r in left)) / (
+    scatter = (PRIOR_COUNT * supposed + math.fsum(r * r for r in left)) / (
         PRIOR_COUNT + freedom
     )
     length = min(correlation_length(left), max(n / 6.0, 1.0))
@@ -122,6 +129,7 @@ def noise(fits: Fits) -> Noise:
         variance=max(moving, still),
         moving=moving,
         scatter=max(scatter, single),
+        supposed=supposed,
         independent=n / length,
         freedom=max(PRIOR_COUNT + freedom / length, 3.0),
     )
