@@ -135,10 +135,10 @@ def table(at: At, ultimate: float, water: float) -> Table:
         rows.append(
             (
                 pressure,
-                here.water_temperature,
-                here.flow.effective_speed,
                 here.rate,
                 water / here.rate,
+                here.water_temperature,
+                here.flow.effective_speed,
                 here.heat,
             )
         )
@@ -146,10 +146,10 @@ def table(at: At, ultimate: float, water: float) -> Table:
         caption="What the rig carries, reading by reading",
         columns=(
             Column("Reading", "micron", "Pa", figures=4),
+            Column("Water leaving", "g/h", "g/h", figures=2),
+            Column("Your water takes", "duration", "duration"),
             Column("Water boils or sublimes at", "°F", "°C", decimals=0),
             Column("Effective speed", "CFM", "L/s", figures=2),
-            Column("Water leaving", "g/h", "g/h", figures=3),
-            Column("Your water takes", "duration", "duration"),
             Column("Heat it draws", "W", "W", figures=2),
         ),
         rows=tuple(rows),
@@ -167,20 +167,20 @@ def chart(at: At, pressure: float, ultimate: float, wet: float) -> Chart:
         y=Axis(label="Water leaving", us="g/h", si="g/h", log=True),
         series=(
             Series(
-                label="this rig, at best",
+                label="",
                 role="curve",
                 x=tuple(pressures),
                 y=tuple(at(each).rate for each in pressures),
             ),
+            Series(label="your reading", role="reading", x=(pressure,), y=(at(pressure).rate,)),
         ),
         marks=(
-            Mark(axis="x", at=pressure, label="your reading"),
-            Mark(axis="x", at=WATER_TRIPLE_PRESSURE, label="ice below"),
-            Mark(axis="x", at=wet, label="boils below"),
+            Mark(axis="x", at=WATER_TRIPLE_PRESSURE, label="ice"),
+            Mark(axis="x", at=wet, label="boils"),
         ),
         summary=(
-            "Between {wet:micron|Pa;3}, where your water starts to boil, and "
-            "{triple:micron|Pa;4}, where it freezes, the rig carries most. Below, the rate falls "
-            "faster than the pressure."
+            "The dot is your reading. Between {wet:micron|Pa;3}, where your water starts to boil, "
+            "and {triple:micron|Pa;4}, where ice begins, the rig carries most. Below, the rate "
+            "falls faster than the pressure."
         ),
     )
