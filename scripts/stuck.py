@@ -70,9 +70,9 @@ def _branch(symptom: Symptom) -> str:
     return "\n".join(
         [
             '<details class="symptom" name="symptom" markdown>',
-            # A link to what stands inside opens the whole branch.
-            f'<summary id="{symptom.id}">{symptom.sees}</summary>\n',
-            f"**Check first.** {symptom.check}\n",
+            f"<summary>{symptom.sees}</summary>\n",
+            # The name is inside, so that a link to it opens the whole branch.
+            f"**Check first.** {symptom.check}\n{{: #{symptom.id} }}\n",
             *causes,
             "\n</details>\n",
         ]
