@@ -125,7 +125,7 @@ def _factor(kind: str, gas: str, pressure: float) -> float | None:
 
 # fmt: off
 ACCURACY = Quantity(
-    name="accuracy", label="Its accuracy", symbol="a", hint="± of the reading", si_unit="1",
+    name="accuracy", label="Accuracy of the gauge", symbol="a", hint="± of the reading", si_unit="1",
     us="%", si="%", units=("%",), minimum=0.0, maximum=1.0, default="10 %",
     help="From its data sheet. “±10 micron” at 200 micron is 5 %.",
 )
@@ -133,11 +133,13 @@ ACCURACY = Quantity(
 INPUTS = (
     replace(VACUUM, name="reading", label="Gauge to check", symbol="x", default="520 micron"),
     ACCURACY,
-    replace(GAUGE_STEP, label="Its step"),
+    GAUGE_STEP,
     replace(VACUUM, name="reference", label="Reference, or second gauge", symbol="X",
             help="On the same tee, in dry nitrogen, both settled for five minutes."),
-    replace(ACCURACY, name="reference_accuracy", symbol="a_X", default="5 %"),
-    replace(GAUGE_STEP, name="reference_resolution", label="Its step", symbol="r_X"),
+    replace(ACCURACY, name="reference_accuracy", label="Accuracy of the reference", symbol="a_X",
+            default="5 %", help=""),
+    replace(GAUGE_STEP, name="reference_resolution", label="Step of the reference",
+            symbol="r_X", help=""),
     Quantity(
         name="earlier_difference", label="Difference at the last check", symbol="d₀",
         hint="gauge minus reference", si_unit="Pa", us="micron", si="Pa",
@@ -151,12 +153,12 @@ INPUTS = (
     Choice(
         name="kind", label="The gauge measures", default="thermal",
         options=(
-            ("thermal", "heat carried by the gas (thermistor, Pirani, thermocouple)"),
-            ("direct", "force on a diaphragm (capacitance, piezo)"),
+            ("thermal", "heat in the gas (thermistor, Pirani)"),
+            ("direct", "push on a diaphragm (capacitance)"),
         ),
     ),
     Choice(
-        name="gas", label="Gas in the system", default="water vapor",
+        name="gas", label="Gas to read", hint="what it would show in it", default="water vapor",
         options=tuple((name, name) for name in thermal_gauge.THERMAL_CONDUCTIVITY),
     ),
 )

@@ -17,6 +17,8 @@ from calculators.cards.common import (
 from calculators.cards.inside_volume_working import Piece, notes, table, working
 from calculators.errors import CalculatorError, OutOfRange
 from calculators.physics import inside_volume, tube_sizes
+from calculators.physics.constants import MICRON
+from calculators.physics.leak_rate import leak_rate
 
 ONE_PERCENT = 0.01  # of the cylinder's pressure: the error of reading that is shown as a warning
 
@@ -41,9 +43,10 @@ def compute(
     measured, effect = _measured(known_volume, known_pressure, system_pressure, final_pressure)
     if not counted > 0.0 and measured is None:
         raise OutOfRange("Give at least one tube or part with a volume above zero.", input="tubes")
+    volume = counted if measured is None else measured
     return Answer(
         outputs={
-            "volume": counted if measured is None else measured,
+            "volume": volume,
             "tube_volume": sum(piece.volume for piece in tubing),
             "part_volume": sum(piece.volume for piece in others),
             "counted_volume": counted,
@@ -54,6 +57,10 @@ def compute(
         notes=notes(counted, measured, bool(others)),
         working=working(tubing, others, measured is not None),
         tables=(table(tubing, others, counted),) if counted > 0.0 else (),
+        values={
+            "per_minute": leak_rate(volume=volume, rate_of_pressure_rise=MICRON / 60.0),
+            "as_long": 600.0 * volume / 0.010,
+        },
     )
 
 

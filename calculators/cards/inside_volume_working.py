@@ -34,6 +34,10 @@ def notes(counted: float, measured: float | None, has_parts: bool) -> tuple[Text
             "Counting gives {counted_volume}. If that differs much, a valve is shut, a part is "
             "missing from the list, or the gas has not settled."
         )
+    texts.append(
+        "In this volume, one micron a minute is {per_minute:micron·L/s|Pa·m³/s;3} of gas coming "
+        "in. What takes 10 minutes to show in 10 L takes {as_long:duration} here."
+    )
     return tuple(texts)
 
 

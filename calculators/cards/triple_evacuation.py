@@ -94,7 +94,7 @@ INPUTS = (
         columns=(
             replace(
                 VACUUM, name="evacuated_to", label="Pull down to", symbol="pₙ",
-                default="1,500 micron",
+                default="1500 micron",
             ),
             Quantity(
                 name="broken_to", label="Break up to", symbol="p_break",
@@ -103,8 +103,8 @@ INPUTS = (
             ),
         ),
         default=(
-            {"evacuated_to": "1,500 micron"},
-            {"evacuated_to": "1,500 micron"},
+            {"evacuated_to": "1500 micron"},
+            {"evacuated_to": "1500 micron"},
             {"evacuated_to": "500 micron"},
         ),
         help="The last pull is followed by the charge, so its break does not count.",

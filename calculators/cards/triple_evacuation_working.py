@@ -130,17 +130,15 @@ def table(
 
 
 def chart(states: Sequence[dilution.Pull], barometer: float) -> Chart:
+    numbers = tuple(float(n) for n in range(len(states) + 1))
+    left = (barometer, *(state.partial_pressure for state in states))
     return Chart(
         title="Air left after each pull",
         x=Axis(label="Pull", us="1", si="1"),
         y=Axis(label="Partial pressure of air", us="micron", si="Pa", log=True),
         series=(
-            Series(
-                label="air",
-                role="reading",
-                x=tuple(float(n) for n in range(len(states) + 1)),
-                y=(barometer, *(state.partial_pressure for state in states)),
-            ),
+            Series(label="", role="curve", x=numbers, y=left),
+            Series(label="air", role="reading", x=numbers, y=left),
         ),
         summary="The air left falls by the same factor with each pull of the same depth.",
     )
