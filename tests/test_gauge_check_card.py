@@ -139,8 +139,8 @@ def test_gauges_too_coarse_to_disagree_are_told_so():
 @pytest.mark.parametrize(
     ("entries", "name", "sentence"),
     [
-        ({"earlier_difference": "5 micron"}, "elapsed", "how long ago"),
-        ({"elapsed": "90 d"}, "earlier_difference", "difference at the last check"),
+        ({"earlier_difference": "5 micron"}, "elapsed", "give both"),
+        ({"elapsed": "90 d"}, "earlier_difference", "give both"),
         ({"accuracy": "10 micron"}, "accuracy", "measures pressure"),
         ({"gas": "argon"}, "gas", "is not one of"),
     ],

@@ -4,7 +4,10 @@ An input in capitals is a pattern: a card takes it with ``replace(VACUUM,
 name="first_pressure", label="First reading")`` from :mod:`dataclasses`.
 """
 
+from collections.abc import Mapping
+
 from calculators.card import Quantity
+from calculators.errors import OutOfRange
 
 VACUUM_UNITS = (
     "micron",
@@ -126,3 +129,14 @@ DURATION = Quantity(
 def as_it_is(words: str) -> str:
     """Text of a person's own, safe inside a template: its braces stand for themselves."""
     return words.replace("{", "{{").replace("}", "}}")
+
+
+def all_or_none(entries: Mapping[str, float | None], *, else_say: str) -> dict[str, float] | None:
+    """Entries that only mean something together: all of them, or None if all are blank."""
+    given = {name: value for name, value in entries.items() if value is not None}
+    if not given:
+        return None
+    for name in entries:
+        if name not in given:
+            raise OutOfRange(else_say, input=name)
+    return given

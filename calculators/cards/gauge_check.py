@@ -3,9 +3,8 @@
 from dataclasses import replace
 
 from calculators.card import Answer, Card, Choice, Cite, Example, Output, Quantity
-from calculators.cards.common import DURATION, GAUGE_STEP, VACUUM
+from calculators.cards.common import DURATION, GAUGE_STEP, VACUUM, all_or_none
 from calculators.cards.gauge_check_working import notes, working
-from calculators.errors import OutOfRange
 from calculators.physics import gauges, thermal_gauge
 from calculators.physics.constants import YEAR
 from calculators.physics.gases import GASES
@@ -94,15 +93,17 @@ def _agreement(score: float, allowed: float, reference: float) -> str:
 
 def _drift(difference: float, earlier: float | None, elapsed: float | None) -> float | None:
     """Drift in a year, as a pressure."""
-    if earlier is None and elapsed is None:
+    given = all_or_none(
+        {"earlier_difference": earlier, "elapsed": elapsed},
+        else_say="For the drift, give both: the difference at the last check and how long ago.",
+    )
+    if given is None:
         return None
-    if elapsed is None:
-        raise OutOfRange("For the drift, say also how long ago that check was.", input="elapsed")
-    if earlier is None:
-        raise OutOfRange(
-            "For the drift, give also the difference at the last check.", input="earlier_difference"
-        )
-    rate = gauges.drift_rate(earlier_error=earlier, later_error=difference, elapsed=elapsed)
+    rate = gauges.drift_rate(
+        earlier_error=given["earlier_difference"],
+        later_error=difference,
+        elapsed=given["elapsed"],
+    )
     return rate * YEAR
 
 
@@ -125,8 +126,8 @@ def _factor(kind: str, gas: str, pressure: float) -> float | None:
 
 # fmt: off
 ACCURACY = Quantity(
-    name="accuracy", label="Accuracy of the gauge", symbol="a", hint="± of the reading", si_unit="1",
-    us="%", si="%", units=("%",), minimum=0.0, maximum=1.0, default="10 %",
+    name="accuracy", label="Accuracy of the gauge", symbol="a", hint="± of the reading",
+    si_unit="1", us="%", si="%", units=("%",), minimum=0.0, maximum=1.0, default="10 %",
     help="From its data sheet. “±10 micron” at 200 micron is 5 %.",
 )
 

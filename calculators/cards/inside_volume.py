@@ -12,6 +12,7 @@ from calculators.cards.common import (
     MASS_UNITS,
     VOLUME,
     VOLUME_UNITS,
+    all_or_none,
     as_it_is,
 )
 from calculators.cards.inside_volume_working import Piece, notes, table, working
@@ -40,7 +41,12 @@ def compute(
     tubing = [_tube(index, row) for index, row in enumerate(tubes)]
     others = [_part(index, row) for index, row in enumerate(parts)]
     counted = sum(piece.volume for piece in (*tubing, *others))
-    measured, effect = _measured(known_volume, known_pressure, system_pressure, final_pressure)
+    measured, effect = _measured(
+        known_volume=known_volume,
+        known_pressure=known_pressure,
+        system_pressure=system_pressure,
+        final_pressure=final_pressure,
+    )
     if not counted > 0.0 and measured is None:
         raise OutOfRange("Give at least one tube or part with a volume above zero.", input="tubes")
     volume = counted if measured is None else measured
@@ -104,46 +110,23 @@ def _part(index: int, row: Mapping[str, float | str | None]) -> Piece:
     )
 
 
-def _measured(
-    known_volume: float | None,
-    known_pressure: float | None,
-    system_pressure: float | None,
-    final_pressure: float | None,
-) -> tuple[float | None, float | None]:
-    """Volume by expansion, and what one percent on the last reading does to it."""
-    given = {
-        "known_volume": known_volume,
-        "known_pressure": known_pressure,
-        "system_pressure": system_pressure,
-        "final_pressure": final_pressure,
-    }
-    if all(value is None for value in given.values()):
+def _measured(**entries: float | None) -> tuple[float | None, float | None]:
+    """Volume by expansion, and what one percent of the first pressure does to it."""
+    given = all_or_none(
+        entries,
+        else_say=(
+            "To measure the volume, give all four: the cylinder's volume and the three pressures."
+        ),
+    )
+    if given is None:
         return None, None
-    if (
-        known_volume is None
-        or known_pressure is None
-        or system_pressure is None
-        or final_pressure is None
-    ):
-        missing = next(name for name, value in given.items() if value is None)
-        raise OutOfRange(
-            "To measure the volume, give all four: the cylinder's volume and the three pressures.",
-            input=missing,
-        )
+    cylinder = given.pop("known_volume")
     try:
-        volume = inside_volume.expansion_volume(
-            known_volume=known_volume,
-            known_pressure=known_pressure,
-            system_pressure=system_pressure,
-            final_pressure=final_pressure,
-        )
+        volume = inside_volume.expansion_volume(known_volume=cylinder, **given)
     except OutOfRange as error:
         raise OutOfRange(str(error), input="final_pressure") from error
     effect = inside_volume.expansion_sensitivity(
-        known_pressure=known_pressure,
-        system_pressure=system_pressure,
-        final_pressure=final_pressure,
-        pressure_error=ONE_PERCENT * known_pressure,
+        pressure_error=ONE_PERCENT * given["known_pressure"], **given
     )
     return volume, effect
 

@@ -3,7 +3,15 @@
 from dataclasses import replace
 
 from calculators.card import Answer, Card, Cite, Example, Output, Quantity
-from calculators.cards.common import DURATION, FLOW_UNITS, GAUGE_STEP, TEMPERATURE, VACUUM, VOLUME
+from calculators.cards.common import (
+    DURATION,
+    FLOW_UNITS,
+    GAUGE_STEP,
+    TEMPERATURE,
+    VACUUM,
+    VOLUME,
+    all_or_none,
+)
 from calculators.cards.pump_check_working import notes, working
 from calculators.errors import CalculatorError, OutOfRange
 from calculators.physics import gauges, pump_speed
@@ -34,12 +42,15 @@ def compute(
     )
     lowest, highest = max(0.0, blank_off - doubt), blank_off + doubt
     judgment = _judgment(lowest, highest)
-    speed = _speed(blank_off, volume, first_pressure, last_pressure, duration)
-    error = None
-    if speed is not None:
-        error = _speed_error(
-            blank_off, accuracy, resolution, first_pressure, last_pressure, duration
-        )
+    speed, doubt_of_speed = _speed(
+        blank_off,
+        accuracy,
+        resolution,
+        volume=volume,
+        first_pressure=first_pressure,
+        last_pressure=last_pressure,
+        duration=duration,
+    )
     activity = pump_speed.water_activity(vapor_pressure=blank_off, oil_temperature=oil_temperature)
     return Answer(
         outputs={
@@ -49,7 +60,7 @@ def compute(
             "share_of_target": blank_off / target,
             "speed": speed,
             "share_of_rating": None if speed is None else speed / rated_speed,
-            "speed_uncertainty": error,
+            "speed_uncertainty": doubt_of_speed,
             "water_activity": activity,
         },
         headline="This pump is",
@@ -82,64 +93,35 @@ def _judgment(lowest: float, highest: float) -> str:
 
 
 def _speed(
-    blank_off: float,
-    volume: float | None,
-    first: float | None,
-    last: float | None,
-    duration: float | None,
-) -> float | None:
-    given = {
-        "volume": volume,
-        "first_pressure": first,
-        "last_pressure": last,
-        "duration": duration,
-    }
-    if all(value is None for value in given.values()):
-        return None
-    if volume is None or first is None or last is None or duration is None:
-        missing = next(name for name, value in given.items() if value is None)
-        raise OutOfRange(
-            "For the speed give all four: volume, first and last pressure, and the time between.",
-            input=missing,
-        )
+    blank_off: float, accuracy: float, resolution: float, **entries: float | None
+) -> tuple[float | None, float | None]:
+    """Speed, and its relative expanded uncertainty with the volume taken as known."""
+    given = all_or_none(
+        entries,
+        else_say=(
+            "For the speed give all four: volume, first and last pressure, and the time between."
+        ),
+    )
+    if given is None:
+        return None, None
+    volume = given.pop("volume")
     try:
-        return pump_speed.pull_down_speed(
-            volume=volume,
-            duration=duration,
-            first_pressure=first,
-            last_pressure=last,
-            ultimate_pressure=blank_off,
-        )
+        speed = pump_speed.pull_down_speed(volume=volume, ultimate_pressure=blank_off, **given)
     except CalculatorError as error:
         raise OutOfRange(str(error), input="last_pressure") from error
-
-
-def _speed_error(
-    blank_off: float,
-    accuracy: float,
-    resolution: float,
-    first: float | None,
-    last: float | None,
-    duration: float | None,
-) -> float:
-    """Relative expanded uncertainty of the speed, the volume taken as known."""
-    assert first is not None and last is not None and duration is not None
 
     def doubt(pressure: float) -> float:
         return gauges.gauge_uncertainty(step=resolution, limit=accuracy * pressure)
 
-    return gauges.expanded_uncertainty(
-        standard_uncertainty=pump_speed.pull_down_speed_uncertainty(
-            duration=duration,
-            first_pressure=first,
-            last_pressure=last,
-            ultimate_pressure=blank_off,
-            volume_error=0.0,
-            duration_error=TIMING_ERROR,
-            first_error=doubt(first),
-            last_error=doubt(last),
-        )
+    relative = pump_speed.pull_down_speed_uncertainty(
+        ultimate_pressure=blank_off,
+        volume_error=0.0,
+        duration_error=TIMING_ERROR,
+        first_error=doubt(given["first_pressure"]),
+        last_error=doubt(given["last_pressure"]),
+        **given,
     )
+    return speed, gauges.expanded_uncertainty(standard_uncertainty=relative)
 
 
 # fmt: off
