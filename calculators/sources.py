@@ -254,6 +254,48 @@ BIBLIOGRAPHY = {
         year="1915",
         publisher="Annalen der Physik",
     ),
+    # Fits and their doubts
+    "GOLUB-PEREYRA-1973": Source(
+        author="G. H. Golub and V. Pereyra",
+        title=(
+            "The differentiation of pseudo-inverses and nonlinear least squares problems whose "
+            "variables separate; SIAM J. Numer. Anal. 10, 413"
+        ),
+        year="1973",
+        publisher="Society for Industrial and Applied Mathematics",
+        doi="10.1137/0710036",
+    ),
+    "VERMEULEN-1953": Source(
+        author="T. Vermeulen",
+        title="Theory for irreversible and constant-pattern solid diffusion; Ind. Eng. Chem. 45, 1664",
+        year="1953",
+        publisher="American Chemical Society",
+        doi="10.1021/ie50524a025",
+    ),
+    "BURNHAM-ANDERSON-2002": Source(
+        author="K. P. Burnham and D. R. Anderson",
+        title="Model Selection and Multimodel Inference, 2nd edition",
+        year="2002",
+        publisher="Springer",
+    ),
+    "PAWITAN-2001": Source(
+        author="Y. Pawitan",
+        title="In All Likelihood: Statistical Modelling and Inference Using Likelihood",
+        year="2001",
+        publisher="Oxford University Press",
+    ),
+    "SOKAL-1997": Source(
+        author="A. Sokal",
+        title="Monte Carlo methods in statistical mechanics: foundations and new algorithms",
+        year="1997",
+        publisher="in Functional Integration, Plenum Press",
+    ),
+    "ABRAMOWITZ-STEGUN": Source(
+        author="M. Abramowitz and I. A. Stegun (editors)",
+        title="Handbook of Mathematical Functions, Applied Mathematics Series 55",
+        year="1964",
+        publisher="National Bureau of Standards",
+    ),
     "PHYSICS": Source(
         author="Dry & Tight",
         title="Derived here from the ideal-gas law and conservation of mass; working shown",

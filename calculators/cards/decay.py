@@ -1,21 +1,6 @@
 """Did it hold?"""
 
-from calculators.card import (
-    Answer,
-    Card,
-    Choice,
-    Cite,
-    Column,
-    Example,
-    Output,
-    Quantity,
-    Readings,
-    Table,
-    Text,
-    Verdict,
-    say,
-)
-from calculators.cards import decay_views, decay_words
+from calculators.card import Card, Choice, Cite, Example, Output, Quantity, Readings
 from calculators.cards.common import (
     LEAK_UNITS,
     TEMPERATURE_UNITS,
@@ -23,17 +8,10 @@ from calculators.cards.common import (
     VACUUM_UNITS,
     VOLUME_UNITS,
 )
+from calculators.cards.decay_answer import compute
 from calculators.physics import refrigerants
-from calculators.physics.constants import MICRON, ZERO_CELSIUS
-from calculators.physics.gases import GASES
-from calculators.physics.leak_rate import leak_rate, service_loss
-from calculators.physics.moisture import vapor_mass
-from calculators.physics.pressure_rise import rate_of_pressure_rise
-from calculators.physics.rise_judgment import Judgment, judge_rise
-from calculators.physics.water import saturation_pressure
-from calculators.readings import ReadingLog
+from calculators.physics.constants import MICRON
 
-ROOM = ZERO_CELSIUS + 20.0  # K; where leaks are counted and refrigerant stands at rest
 STEP_UNITS = ("micron", "mTorr", "Torr", "mmHg", "Pa", "hPa", "mbar")
 VERDICTS = {
     "pass": "holds",
@@ -42,139 +20,10 @@ VERDICTS = {
     "leak-and-moisture": "leak and gas inside",
     "undecided": "not decided",
 }
-
-
-def compute(
-    *,
-    readings: ReadingLog,
-    limit: float,
-    volume: float | None,
-    temperature: float | None,
-    resolution: float,
-    leak_of_concern: float,
-    isolation: float | None,
-    refrigerant: str,
-) -> Answer:
-    """Verdict on a log of pressures [Pa], with the leak rate [Pa m3/s] behind it."""
-    found = judge_rise(
-        time=readings.times,
-        pressure=readings.pressures,
-        resolution=resolution,
-        limit=limit,
-        volume=volume,
-        leak_of_concern=leak_of_concern,
-        isolation=isolation,
-    )
-    outputs, values = _numbers(found, volume, refrigerant)
-    water, water_notes = _water(found, volume, temperature)
-    values |= {
-        "more": max((found.needed or 0.0) - found.duration, 60.0),
-        **water,
-    }
-    steps = decay_words.advice(found)
-    return Answer(
-        outputs=outputs,
-        verdict=Verdict(
-            code=found.code,
-            says=decay_words.SAYS[found.reason],
-            because=decay_words.reasons(found, volume=volume, limit=limit),
-        ),
-        notes=(*water_notes, *(say("{note}", note=note) for note in readings.notes)),
-        working=decay_views.working(found, volume=volume),
-        tables=(
-            Table(
-                caption="What to do next",
-                columns=(Column("Order"), Column("Do this")),
-                rows=tuple((str(n), text) for n, text in enumerate(steps, start=1)),
-                open=True,
-            ),
-            decay_views.readings_table(found),
-        ),
-        chart=decay_views.chart(found, limit=limit),
-        values=values,
-    )
-
-
-def _numbers(
-    found: Judgment, volume: float | None, refrigerant: str
-) -> tuple[dict[str, float | str | None], dict[str, float | str]]:
-    """The outputs, and the values that the sentences need beside them."""
-    rise = found.final_pressure - found.first_pressure
-    outputs: dict[str, float | str | None] = {
-        "verdict": found.code,
-        "final_pressure": found.final_pressure,
-        "rise": rise,
-        "rate_of_rise": rate_of_pressure_rise(
-            first_pressure=found.first_pressure,
-            last_pressure=found.final_pressure,
-            duration=found.duration,
-        ),
-        "leak_rate": None,
-        "lowest_leak_rate": None,
-        "highest_leak_rate": None,
-        "plateau": found.plateau.best if found.plateau else None,
-        "projected_pressure": found.projected.best,
-        "hold_time": found.hold,
-        "crossing_time": found.crossing,
-        "smallest_detectable_leak": found.unseen,
-        "needed_time": found.needed,
-    }
-    values: dict[str, float | str] = {
-        "duration": found.duration,
-        "first_reading": found.first_pressure,
-        "slope": found.slope.best,
-        "hold": found.hold,
-        "projected_low": found.projected.low,
-        "projected_high": found.projected.high,
-        "step": max(point.step for point in found.found.points),
-    }
-    if volume is not None and found.unseen is not None:
-        low, best, high = (
-            leak_rate(volume=volume, rate_of_pressure_rise=each) for each in found.slope
-        )
-        outputs |= {"leak_rate": best, "lowest_leak_rate": low, "highest_leak_rate": high}
-        loss = service_loss(
-            leak_rate=found.unseen,
-            refrigerant=GASES[refrigerant],
-            service_pressure=refrigerants.vapor_pressure(refrigerant=refrigerant, temperature=ROOM),
-            temperature=ROOM,
-        )
-        values |= {"unseen_least": loss.molecular, "unseen_greatest": loss.laminar}
-    return outputs, values
-
-
-def _water(
-    found: Judgment, volume: float | None, temperature: float | None
-) -> tuple[dict[str, float | str], list[Text]]:
-    """Compare a plateau with what water at the coldest part would give."""
-    if found.code not in ("moisture", "leak-and-moisture") or not found.plateau:
-        return {}, []
-    values: dict[str, float | str] = {"plateau_best": found.plateau.best}
-    notes: list[Text] = []
-    if temperature is not None:
-        full = saturation_pressure(temperature=temperature)
-        values["full"] = full
-        if found.plateau.best > 1.15 * full:
-            notes.append(
-                "Water at {temperature} would level off at {full:micron|Pa;4}, lower than this: "
-                "gas out of oil, air still evening out, or a part warmer than you think."
-            )
-        elif found.plateau.high >= 0.85 * full:
-            notes.append(
-                "Water at {temperature} gives {full:micron|Pa;4}: as much as this. There is water "
-                "left that the reading does not measure."
-            )
-        else:
-            notes.append(
-                "Water lying in the open at {temperature} would give {full:micron|Pa;4}. This is "
-                "far less, so it is a limited amount: the last of the water, water held by oil or "
-                "a drier, or ice colder than that."
-            )
-    if volume is not None:
-        gained = max(found.plateau.best - found.first_pressure, 0.0)
-        values["mass"] = vapor_mass(pressure=gained, volume=volume, temperature=ROOM)
-        notes.append("If it is water, the rise is {mass:mg;2} of vapor in {volume}.")
-    return values, notes
+CONFIDENCE = {
+    "sure": "sure: every condition met twice over",
+    "fair": "fair: every condition met, not all twice over",
+}
 
 
 def _leak(name: str, label: str, symbol: str) -> Output:
@@ -188,6 +37,20 @@ def _pressure(name: str, label: str, symbol: str) -> Output:
     return Output(
         name=name, label=label, symbol=symbol, si_unit="Pa", us="micron", si="Pa", figures=4
     )
+
+
+def _loss(name: str, label: str, symbol: str) -> Output:
+    return Output(
+        name=name, label=label, symbol=symbol, si_unit="kg/s", us="lb/yr", si="kg/yr", figures=2
+    )
+
+
+def _temperature(name: str, label: str, symbol: str, **more: str) -> Quantity:
+    return Quantity(
+        name=name, label=label, symbol=symbol, si_unit="K", us="°F", si="°C",
+        units=TEMPERATURE_UNITS, minimum=200.0, maximum=373.15, required=False,
+        **more,
+    )  # fmt: skip
 
 
 def _time(name: str, label: str, symbol: str) -> Output:
@@ -243,18 +106,8 @@ CARD = Card(
             required=False,
             help="Without it a rise cannot be turned into a leak.",
         ),
-        Quantity(
-            name="temperature",
-            label="Coldest part of the system",
-            symbol="T_c",
-            hint="if you know it",
-            si_unit="K",
-            us="°F",
-            si="°C",
-            units=TEMPERATURE_UNITS,
-            minimum=200.0,
-            maximum=373.15,
-            required=False,
+        _temperature(
+            "temperature", "Coldest part of the system", "T_c", hint="if you know it",
             help="Tells whether a plateau can be water lying there.",
         ),
         Quantity(
@@ -300,15 +153,29 @@ CARD = Card(
             maximum=1e9,
             required=False,
         ),
+        _temperature(
+            "start_temperature", "Temperature at isolation", "T₁", hint="if it changed",
+            help="With the one at the end, takes warming out of the rise.",
+        ),
+        _temperature(
+            "end_temperature", "Temperature at the last reading", "T₂", hint="if it changed",
+        ),
         Choice(
             name="refrigerant",
             label="Refrigerant in service",
             options=tuple((name, name) for name in refrigerants.NAMES),
             default="R-410A",
         ),
+        Choice(
+            name="pressure_axis",
+            label="Pressure axis of the chart",
+            options=(("linear", "linear"), ("log", "logarithmic")),
+            default="linear",
+        ),
     ),
     outputs=(
         Output(name="verdict", label="Verdict", choices=VERDICTS),
+        Output(name="confidence", label="How sure", choices=CONFIDENCE),
         _pressure("final_pressure", "Last reading", "p₂"),
         _pressure("rise", "Rise", "Δp"),
         Output(
@@ -316,10 +183,18 @@ CARD = Card(
             us="micron/min", si="Pa/min", figures=3,
         ),
         _pressure("plateau", "Levels off at", "p_∞"),
+        _pressure("lowest_plateau", "At least (95 %)", "p_∞,low"),
+        _pressure("highest_plateau", "At most (95 %)", "p_∞,high"),
+        Output(
+            name="vapor_mass", label="As water vapor", symbol="m", si_unit="kg", us="mg", si="mg",
+            figures=2,
+        ),
         _leak("leak_rate", "Leak part", "Q"),
         _leak("lowest_leak_rate", "Leak part, at least (95 %)", "Q_low"),
         _leak("highest_leak_rate", "Leak part, at most (95 %)", "Q_high"),
         _leak("smallest_detectable_leak", "Could not have seen a leak under", "Q_min"),
+        _loss("least_unseen_loss", "In service, at least", "m_min"),
+        _loss("greatest_unseen_loss", "In service, up to", "m_max"),
         _time("hold_time", "Recommended hold", "t_h"),
         _pressure("projected_pressure", "At the end of that hold", "p_h"),
         _time("crossing_time", "Passes the limit after", "t_lim"),
@@ -331,12 +206,15 @@ CARD = Card(
         Cite("40-CFR-1065", "section 1065.644"),
         Cite("GUM", "F.2.2.1"),
         Cite("PHYSICS", "shapes of a rise; what the scatter leaves room for"),
+        Cite("IAPWS-R14-08", "vapor pressure over ice, beside a plateau"),
+        Cite("IAPWS-SR1-86", "vapor pressure over liquid water, beside a plateau"),
         Cite("COMMON-PRACTICE", "limit of 500 micron; holds of 5 to 10 minutes"),
     ),
     assumptions=(
         "The system was isolated at its own valves. Hoses let gas through and rise on their own.",
-        "The temperature stayed within 1 K. Trapped gas rises by a third of a percent per kelvin, "
-        "water vapor by six percent.",
+        "Unless you enter temperatures, the temperature stayed within about 1 K. Trapped gas rises "
+        "by a third of a percent per kelvin, vapor over water by six percent.",
+        "The gauge's scale is right to 10 % and does not drift.",
         "A leak feeds in at a steady rate; gas from inside slows down. Gas too slow to bend within "
         "three times the test looks like a leak.",
         "A vacuum of this kind proves dryness and the absence of gross leaks. Small leaks are "

@@ -20,7 +20,20 @@ SAYS = {
 }
 
 
-def reasons(found: Judgment, *, volume: float | None, limit: float) -> tuple[Text, ...]:
+OVER = {
+    "shape": "Over the limit; leak or moisture is not clear yet: hold {more:duration} more",
+    "bending": "Over the limit and still bending: hold {more:duration} more",
+    "unsettled": "Over the limit, but too soon to say why: hold {more:duration} more",
+}
+
+
+def says(found: Judgment, *, limit: float) -> str:
+    """Say the verdict in one line."""
+    over = found.final_pressure > limit >= found.first_pressure
+    return OVER.get(found.reason, SAYS[found.reason]) if over else SAYS[found.reason]
+
+
+def reasons(found: Judgment, *, volume: float | None) -> tuple[Text, ...]:
     """What speaks for the verdict and what against it, in one sentence each."""
     lines: list[Text] = [_seen(found)]
     lines += _FOR[found.reason](found)
@@ -117,8 +130,7 @@ def _short(found: Judgment) -> list[Text]:
 
 def _shape(found: Judgment) -> list[Text]:
     return [
-        "A leak climbs in a straight line and gas from inside bends; these readings fit both. "
-        "Write one down every minute."
+        "A leak climbs in a straight line and gas from inside bends; these readings fit both."
     ]
 
 
@@ -177,15 +189,17 @@ def _against(found: Judgment, *, volume: float | None) -> list[Text]:
     if found.code == "pass" and volume is not None:
         lines.append(
             "Left open: a leak under {smallest_detectable_leak} would not have shown. As "
-            "{refrigerant} in service that is {unseen_least:lb/yr|kg/yr;2} to {unseen_greatest:lb/yr|kg/yr;2}."
+            "{refrigerant} in service that is {least_unseen_loss} to {greatest_unseen_loss}."
         )
     if found.reason == "slow":
         lines.append("The small rise itself may be a leak, gas from inside, or warming.")
-    if found.code == "leak":
+    if found.code in ("leak", "leak-and-moisture"):
         lines.append(
-            "Against it: water behind a restriction also feeds in at a steady rate. If you find "
-            "no leak, think of that."
+            "Against it: water behind a restriction, or ice that slowly warms, also feeds in at a "
+            "steady rate. If you find no leak, think of that."
         )
+    if found.code == "leak-and-moisture":
+        lines.append("Left open: how much of the bend is water and how much refrigerant in oil.")
     if found.code == "moisture":
         lines.append(
             say(
@@ -196,13 +210,8 @@ def _against(found: Judgment, *, volume: float | None) -> list[Text]:
     return lines
 
 
-def advice(found: Judgment) -> tuple[str, ...]:
-    """What to do next, in order."""
-    return _NEXT[found.reason]
-
-
 _HOLD_ON = (
-    "Leave it isolated and go on reading, one reading a minute or so.",
+    "Leave it isolated and keep reading; twenty readings, evenly spread, are plenty.",
     "Keep sun, wind and heaters off the system meanwhile; warming looks like a leak.",
     "Judge again with all readings since the isolation.",
 )
@@ -219,7 +228,7 @@ _DRY = (
     "Change the pump's oil if the pull is slow, and use gas ballast while it is wet.",
     "Pull below half the limit, then isolate and test again.",
 )
-_NEXT = {
+NEXT = {
     "flat": (
         "Write down the readings, the gauge and the temperatures.",
         "Go on to breaking the vacuum and charging.",

@@ -8,8 +8,8 @@ import math
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
-from calculators.physics.rise_fit import Fit, Fits
 from calculators.physics.rise_noise import Noise
+from calculators.physics.rise_shapes import Fit, Fits
 
 NORMAL_95 = 1.96  # two-sided 95 %
 NORMAL_PASS = 3.3  # one-sided, one in two thousand: what a pass must survive

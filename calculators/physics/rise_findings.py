@@ -20,14 +20,16 @@ from calculators.physics.rise_bounds import (
     steepest_leak,
     stretch,
 )
-from calculators.physics.rise_fit import SHAPES, SLOWEST_GAS, Fit, Fits, fit_rise, spread_out
+from calculators.physics.rise_choice import Choice, compare_shapes, preferred
+from calculators.physics.rise_fit import fit_rise, spread_out
 from calculators.physics.rise_noise import Noise, noise
 from calculators.physics.rise_record import Point
+from calculators.physics.rise_shapes import SHAPES, SLOWEST_GAS, Fit, Fits
 
 MATERIAL_SHARE = 0.05  # of the rise: a leak or gas part below it is not called one
 LATE_UNKNOWN = 0.3  # of the rise in the last third: what slower gas may still bring
-TAIL_UNKNOWN = 0.5  # of what gas is still to come: what the shape of its tail leaves unsure
-EQUALIZED_IN, EQUALIZED_SHARE = 300.0, 0.15  # s; of the first pressure: evening-out, not a source
+TAIL_UNKNOWN = 0.3  # of what gas is still to come: what the shape of its tail leaves unsure
+EQUALIZED_IN, EQUALIZED_SHARE = 300.0, 0.15  # s; of the first pressure: evening out, no source
 UNSTEADY, THERMOMETER = 0.6, 0.15  # K: standard uncertainty of a change unrecorded, recorded
 _STARTS = (0.0, 0.06, 0.12, 0.25, 0.37, 0.5)  # where the described part may start
 _MANY = 60  # readings from which the first one no longer matters
@@ -65,6 +67,7 @@ class Findings(NamedTuple):
     left: float
     plateau: Interval | None
     evening: float
+    choices: tuple[Choice, ...]
 
     def material(self, amount: float) -> bool:
         """Say whether a rise is large enough to be called something."""
@@ -145,7 +148,11 @@ def find(points: tuple[Point, ...], *, temperature_known: bool) -> Findings:
     proof = scatter.quantile(NORMAL_PASS) ** 2 * scatter.variance
     richest = fits.best_both()
     straight = fits.slow - richest.misfit > proof
-    bent = fits.line.misfit - richest.misfit > proof
+    choices = compare_shapes(fits, scatter)
+    # Bent needs proof and, where there are readings enough to weigh it, the criterion's word.
+    bent = fits.line.misfit - richest.misfit > proof and not (
+        choices[-1].weight is not None and preferred(choices) in ("constant", "leak")
+    )
     best = _plainest(fits, richest, proof, straight) if bent else fits.line
     start, length = points[at].time, fits.data.length
     before = (start - points[0].time) / length
@@ -186,6 +193,7 @@ def find(points: tuple[Point, ...], *, temperature_known: bool) -> Findings:
         left=left,
         plateau=None,
         evening=evening,
+        choices=choices,
     )  # fmt: skip
     return found._replace(plateau=_plateau(found, unsteady))
 
@@ -205,28 +213,37 @@ def _slope(fits: Fits, scatter: Noise, best: Fit, straight: bool, unsteady: floa
     middle = max(best.slope, 0.0)
     tail = best.gas * (best.share(1.0) - best.share(0.9)) / 0.1 if best.gas else 0.0
     drift = NORMAL_95 * unsteady / 293.0 * best.at(1.0)
-    doubts = (drift, TAIL_UNKNOWN * tail, _shapes_differ(fits, best), _first_matters(fits, best))
+    proof = scatter.quantile(NORMAL_PASS) ** 2 * scatter.variance
+    doubts = (drift, TAIL_UNKNOWN * tail, _shapes_differ(fits, best, proof), _first_matters(fits, best))
     down = math.hypot(middle - min(found.low, middle), *doubts)
     up = math.hypot(max(found.high, middle) - middle, *doubts)
     return Interval(max(middle - down, 0.0), middle, middle + up)
 
 
-def _shapes_differ(fits: Fits, best: Fit) -> float:
-    """Half of what the leak part changes when the gas is given another shape."""
+def _shapes_differ(fits: Fits, best: Fit, proof: float) -> float:
+    """What the leak part may change when the gas is given another shape."""
     if not best.gas or best.slope <= 0.0:
         return 0.0
-    slopes = [best.slope]
-    for shape in SHAPES:
-        same = [f for f in fits.both if f.shape == shape and f.slope >= 0.0 and f.tau <= _QUICK]
-        if same:
-            slopes.append(min(same, key=lambda fit: fit.misfit).slope)
+    both = [fit for fit in fits.both if fit.slope >= 0.0 and fit.tau <= _QUICK]
+    rivals = _best_of_each_shape(both)
     if best.gas * best.share(1.0) < MATERIAL_SHARE * (best.at(1.0) - best.at(0.0)):
-        slopes.append(fits.line.slope)
-    return 0.5 * (max(slopes) - min(slopes))
+        rivals.append(fits.line)
+    return max((_doubt(fit, best, fit.slope - best.slope, proof) for fit in rivals), default=0.0)
+
+
+def _best_of_each_shape(fits: Sequence[Fit]) -> list[Fit]:
+    kinds = ([fit for fit in fits if fit.shape == shape] for shape in SHAPES)
+    return [min(same, key=lambda fit: fit.misfit) for same in kinds if same]
+
+
+def _doubt(rival: Fit, best: Fit, change: float, proof: float) -> float:
+    """Half of what a rival shape would change, less the worse it fits."""
+    worse = max(rival.misfit - best.misfit, 0.0)
+    return 0.5 * abs(change) / math.sqrt(1.0 + worse / proof) if proof > 0.0 else 0.0
 
 
 def _first_matters(fits: Fits, best: Fit) -> float:
-    """How much the slope changes without the first reading, taken before pressures were even."""
+    """How much the slope changes without the first reading, taken before all was even."""
     data = fits.data
     curved = best.gas * best.share(1.0) >= MATERIAL_SHARE * (best.at(1.0) - best.at(0.0))
     if not 5 <= len(data.x) <= _MANY or (best.gas and curved):
@@ -264,15 +281,14 @@ def _plateau(found: Findings, unsteady: float) -> Interval | None:
     kept = fits.gas if best.gas else (fits.constant,)
     level = level_interval(kept, found.noise, x=math.inf, points=len(fits.data.x))
     late = found.end - best.at(2.0 / 3.0)
-    levels = [level.best]
-    for shape in SHAPES:
-        same = [fit for fit in kept if fit.shape == shape]
-        if same:
-            levels.append(min(same, key=lambda fit: fit.misfit).at(math.inf))
+    shapes = [
+        _doubt(fit, best, fit.at(math.inf) - level.best, found.proof())
+        for fit in _best_of_each_shape([fit for fit in kept if fit.gas])
+    ]
     doubt = math.hypot(
         TAIL_UNKNOWN * max(level.best - found.end, 0.0),
         LATE_UNKNOWN * max(late, 0.0),
-        0.5 * (max(levels) - min(levels)),
+        max(shapes, default=0.0),
         0.5 * found.step,
         drift,
     )

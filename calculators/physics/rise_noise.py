@@ -8,7 +8,7 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from calculators.physics.rise_fit import Fit, Fits
+from calculators.physics.rise_shapes import Fit, Fits
 
 PRIOR_SHARE = 0.5  # of a step: scatter supposed before any is seen
 PRIOR_COUNT = 10.0  # readings that this supposition counts for

@@ -9,8 +9,12 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
+from calculators.physics.water import saturation_pressure
+
 MOST_POINTS = 200  # points kept; more readings are averaged in blocks of equal time
 LARGEST_STEP = 0.05  # of the reading; no gauge is believed to be coarser than this
+NEAR_SATURATION = 0.15  # of the vapor pressure of water: then water is taken to be there
+_MANY = 20  # readings from which round numbers are taken for the gauge's own
 _DISTINCT = 4000  # readings that differ; above this the gauge shows no steps of its own
 
 
@@ -23,7 +27,9 @@ class Point(NamedTuple):
     size: int
 
 
-def gauge_step(*, values: Sequence[float], pressure: float, resolution: float) -> float:
+def gauge_step(
+    *, values: Sequence[float], pressure: float, resolution: float, readings: int
+) -> float:
     """Step in which a gauge counts near a reading, as the readings themselves show it.
 
     Parameters
@@ -34,6 +40,8 @@ def gauge_step(*, values: Sequence[float], pressure: float, resolution: float) -
         Where the step is asked for [Pa], scalar.
     resolution : float
         Step given for the gauge [Pa], scalar.
+    readings : int
+        Number of readings in the log; a few round numbers prove nothing.
 
     Returns
     -------
@@ -44,7 +52,8 @@ def gauge_step(*, values: Sequence[float], pressure: float, resolution: float) -
     -----
     Gauges count in larger steps at higher readings. A step counts as seen
     when the gaps between different readings near ``pressure`` are all
-    multiples of the smallest and at least three equal it.
+    multiples of the smallest and at least three equal it, or when all
+    readings there are multiples of it.
 
     References
     ----------
@@ -52,14 +61,18 @@ def gauge_step(*, values: Sequence[float], pressure: float, resolution: float) -
     """
     near = values[bisect_left(values, pressure / 1.5) : bisect_left(values, pressure * 1.5)]
     gaps = [above - below for below, above in pairwise(near)]
-    if len(gaps) < 4:
-        return resolution
-    smallest = min(gaps)
-    if not resolution * 1.01 < smallest <= LARGEST_STEP * pressure:
-        return resolution
-    ratios = [gap / smallest for gap in gaps]
-    whole = all(abs(ratio - round(ratio)) < 0.05 for ratio in ratios)
-    return smallest if whole and sum(ratio < 1.05 for ratio in ratios) >= 3 else resolution
+    largest = LARGEST_STEP * pressure
+    if len(gaps) >= 4 and resolution * 1.01 < min(gaps) <= largest:
+        ratios = [gap / min(gaps) for gap in gaps]
+        whole = all(abs(ratio - round(ratio)) < 0.05 for ratio in ratios)
+        if whole and sum(ratio < 1.05 for ratio in ratios) >= 3:
+            return min(gaps)
+    if readings >= _MANY and len(near) >= 2:
+        for multiple in (100, 50, 20, 10):
+            step = multiple * resolution
+            if step <= largest and all(abs(v / step - round(v / step)) < 1e-3 for v in near):
+                return step
+    return resolution
 
 
 def record(
@@ -103,7 +116,9 @@ def record(
         mean = sum(pressure[first:last]) / size
         band = round(10.0 * math.log(mean))
         if band not in step_at:
-            step_at[band] = gauge_step(values=distinct, pressure=mean, resolution=resolution)
+            step_at[band] = gauge_step(
+                values=distinct, pressure=mean, resolution=resolution, readings=count
+            )
         points.append(Point(sum(time[first:last]) / size, mean, step_at[band], size))
     return tuple(points)
 
@@ -135,3 +150,53 @@ def isolation_time(points: Sequence[Point]) -> float:
     floor = points[lowest].pressure + max(2.0 * points[lowest].step, 0.02 * points[lowest].pressure)
     start = points.index(highest)
     return next(point.time for point in points[start:] if point.pressure <= floor)
+
+
+def at_one_temperature(
+    points: Sequence[Point], *, start: float, end: float
+) -> tuple[Point, ...]:
+    """Bring readings to the temperature of the start, as if it changed evenly.
+
+    Parameters
+    ----------
+    points : sequence of Point
+        The log since isolation.
+    start, end : float
+        Temperatures at the first and the last point [K], scalar.
+
+    Returns
+    -------
+    tuple of Point
+        The log as it would have been at the first temperature.
+
+    Raises
+    ------
+    OutOfRange
+        If a temperature is outside the range of the vapor pressure of water.
+
+    Notes
+    -----
+    Trapped gas goes as the temperature, 0.34 % per kelvin. Where the last
+    reading is within 15 % of the vapor pressure of water, water is taken to
+    be there, and the readings go over to its curve, about 6 % per kelvin, in
+    the measure in which they come near it.
+
+    References
+    ----------
+    Ideal gas law; [IAPWS-R14-08] and [IAPWS-SR1-86] for the curve.
+    """
+    first, length = points[0].time, points[-1].time - points[0].time
+    full = saturation_pressure(temperature=end)
+    wet = abs(points[-1].pressure / full - 1.0) < NEAR_SATURATION
+
+    def steady(point: Point) -> Point:
+        there = start + (end - start) * (point.time - first) / length
+        factor = start / there
+        if wet:
+            full_there = saturation_pressure(temperature=there)
+            share = min(point.pressure / full_there, 1.0)
+            vapor = saturation_pressure(temperature=start) / full_there
+            factor = factor ** (1.0 - share) * vapor**share
+        return point._replace(pressure=point.pressure * factor)
+
+    return tuple(map(steady, points))
