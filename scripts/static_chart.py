@@ -89,12 +89,13 @@ def _series(axes: Any, series: Mapping[str, Any]) -> None:
         color = FIT if series["role"] == "fit" else INK
         axes.plot(x, y, "-", color=color, linewidth=2.5)
         falls = y[-1] < y[0]  # a name stands where its line leaves room for it
-        place = (
-            {"xy": (x[0], y[0]), "xytext": (10, -4)}
-            if falls
-            else {"xy": (x[-1], y[-1]), "xytext": (0, 7)}
-        )
-        place |= {"textcoords": "offset points", "ha": "left" if falls else "right"}
+        place = {"xytext": (10, -4)} if falls else {"xytext": (0, 7)}
+        at = series["name_at"]
+        place |= {
+            "xy": (x[at], y[at]),
+            "textcoords": "offset points",
+            "ha": "left" if falls else "right",
+        }
         axes.annotate(series["label"], color=color, **place)
 
 

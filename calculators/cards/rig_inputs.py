@@ -60,9 +60,9 @@ START = replace(
 TARGET = replace(VACUUM, name="target_pressure", label="Target", symbol="p")
 BORE = Quantity(
     name="bore",
-    label="Own bore",
+    label="Bore",
     symbol="d",
-    hint="if not the list's",
+    hint="if it differs",
     si_unit="m",
     us="in",
     si="mm",
@@ -73,9 +73,9 @@ BORE = Quantity(
 )
 LENGTH = Quantity(
     name="length",
-    label="Own length",
+    label="Length",
     symbol="L",
-    hint="if not the list's",
+    hint="if it differs",
     si_unit="m",
     us="ft",
     si="m",

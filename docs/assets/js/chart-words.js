@@ -74,7 +74,8 @@ export function drawMarks(plot, marks, palette) {
 }
 
 /**
- * Names of lines: at the right end of one that climbs, at the left end of one that falls.
+ * Names of lines, each at the point that Python chose: right of a line that falls, before one
+ * that climbs.
  * @param {any} plot
  * @param {import("./chart.js").Series[]} all
  * @param {Palette} palette
@@ -82,17 +83,19 @@ export function drawMarks(plot, marks, palette) {
 export function drawNames(plot, all, palette) {
   const named = all.filter((each) => ["fit", "curve"].includes(each.role) && each.label && each.x.length);
   onCanvas(plot, (ink, box) => {
-    for (const { role, label, x, y } of named) {
-      const last = x.length - 1;
-      const across = (/** @type {number} */ i) => plot.valToPos(x[i], "x") + box.left;
-      const down = (/** @type {number} */ i) => plot.valToPos(y[i], "y") + box.top;
+    for (const { role, label, x, y, name_at: i } of named) {
+      const across = plot.valToPos(x[i], "x") + box.left;
+      const down = plot.valToPos(y[i], "y") + box.top;
       ink.fillStyle = role === "fit" ? palette.verdict : palette.ink;
-      if (y[last] < y[0]) {
+      if (y[y.length - 1] < y[0]) {
         ink.textAlign = "left";
-        ink.fillText(label, across(0) + 12, Math.max(down(0) + 4, box.top + 12));
+        const most = box.right - 4 - ink.measureText(label).width;
+        ink.fillText(label, Math.min(across + 12, most), Math.max(down + 4, box.top + 12));
       } else {
         ink.textAlign = "right";
-        ink.fillText(label, Math.min(across(last), box.right - 4), down(last) + (down(last) - box.top < 24 ? 20 : -10));
+        const least = box.left + 4 + ink.measureText(label).width;
+        const place = Math.max(least, Math.min(across, box.right - 4));
+        ink.fillText(label, place, down + (down - box.top < 24 ? 20 : -10));
       }
     }
   });

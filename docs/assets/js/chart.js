@@ -4,7 +4,7 @@
  * verdict's color, limits dashed and named on the line. uPlot does the drawing.
  *
  * @typedef {{ label: string, unit: string, log: boolean }} Axis
- * @typedef {{ label: string, role: string, x: number[], y: number[], upper: number[] | null }} Series
+ * @typedef {{ label: string, role: string, x: number[], y: number[], upper: number[] | null, name_at: number }} Series
  * @typedef {{ axis: "x" | "y", at: number, label: string }} Mark
  * @typedef {{ title: string, summary: string, x: Axis, y: Axis, series: Series[], marks: Mark[] }} Chart
  */
