@@ -53,7 +53,10 @@ CAUTIONS = {
     ),
     "refrigerant": Caution(
         title="Refrigerant and the law",
-        short="Recover refrigerant before you open a system. Venting it is unlawful in most places.",
+        short=(
+            "Recover refrigerant before you open a system. Venting it is unlawful in most "
+            "places."
+        ),
         who="You, by contact or by breathing; everyone, by release.",
         how="Liquid freezes skin and eyes; vapor displaces air and breaks down in a flame.",
         practice=(
@@ -100,7 +103,10 @@ CAUTIONS = {
         title="Hot surfaces",
         short="Pumps, heat guns, lamps and discharge lines burn. Warm gently, never with a flame.",
         who="Your hands, and the system.",
-        how="A pump body and a warmed coil reach burning heat; a flame overheats seals and refrigerant.",
+        how=(
+            "A pump body and a warmed coil reach burning heat; a flame overheats seals and "
+            "refrigerant."
+        ),
         practice=(
             "Warm with warm air, warm water or the system's own means; keep within its limits.",
             "Never use a flame on a system, a cylinder or a line.",
@@ -120,7 +126,10 @@ CAUTIONS = {
         title="Low and closed places",
         short="Refrigerant and nitrogen push out the air. Ventilate pits, cellars and plant rooms.",
         who="You, and whoever comes to help you.",
-        how="Most refrigerants are heavier than air and give little warning; two breaths can be enough.",
+        how=(
+            "Most refrigerants are heavier than air and give little warning; two breaths "
+            "can be enough."
+        ),
         practice=(
             "Ventilate, measure the oxygen, and do not work alone in a pit or plant room.",
             "Follow your local rules for confined spaces.",
@@ -132,16 +141,22 @@ CAUTIONS = {
         who="You, and everyone near.",
         how="A cylinder full of liquid bursts when it warms; a falling one loses its valve.",
         practice=(
-            "Weigh while filling; stop at 80 % of the water capacity at the usual fill temperature, "
-            "or as your rules say.",
+            "Weigh while filling; stop at 80 % of the water capacity at the usual fill "
+            "temperature, or as your rules say.",
             "Secure cylinders upright, cap them, and never heat one with a flame.",
         ),
     ),
     "lifting": Caution(
         title="Lifting",
-        short="Pumps and cylinders are heavy. Lift with help, and keep hoses out of the way of feet.",
+        short=(
+            "Pumps and cylinders are heavy. Lift with help, and keep hoses out of the way "
+            "of feet."
+        ),
         who="Your back, your feet, people passing.",
-        how="A full cylinder or a large pump is more than one person's lift; a hose is a trip line.",
+        how=(
+            "A full cylinder or a large pump is more than one person's lift; a hose is a "
+            "trip line."
+        ),
         practice=("Use a cart, a hoist or a second person.", "Lay hoses and cords along walls."),
     ),
     "roof": Caution(

@@ -11,11 +11,10 @@ first worked-card turns to state="done". Served from localhost, compressed. Run 
 import argparse
 import statistics
 
-from playwright.sync_api import Error, Page, sync_playwright
-
 import site_server
 from build_site import SITE
 from find_browser import ARGUMENTS, browser
+from playwright.sync_api import Error, Page, sync_playwright
 from steps import StepFailed, main
 
 # Watches for the state from before the page's own scripts run, and notes the time once.

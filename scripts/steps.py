@@ -93,7 +93,7 @@ def _gist(printed: str) -> str:
     """Pick the line of a tool's output that says what was wrong: its last error, or its last."""
     lines = [line.strip() for line in printed.splitlines() if line.strip()]
     errors = [line for line in lines if line.startswith("ERROR") or "Error: " in line]
-    gist = (errors or lines or [""])[-1].removeprefix("ERROR").lstrip(" -")[:300]
+    gist = (errors or lines or [""])[-1].removeprefix("ERROR").lstrip(" -:")[:300]
     return f"It said: {gist} " if gist else ""
 
 

@@ -102,7 +102,8 @@ def _figure(evaluation: Evaluation) -> Element:
 
 def _table(evaluation: Evaluation, table: Table, part: str) -> Element:
     heads, body = table_cells(evaluation, table)
-    words = [all(isinstance(cell, str) for cell in cells) for cells in zip(*table.rows, strict=True)]
+    columns = zip(*table.rows, strict=True)
+    words = [all(isinstance(cell, str) for cell in column) for column in columns]
     classes = [None if only else "number" for only in words]
 
     def row(name: str, cells: list[str], **attributes: str) -> Element:

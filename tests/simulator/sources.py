@@ -90,7 +90,7 @@ def vapor_pressure(temperature):
 
 @dataclass
 class Puddle:
-    """Water at a wet spot that cools as it evaporates, may freeze, and is warmed by its surroundings.
+    """Water at a wet spot: cools as it evaporates, may freeze, is warmed by its surroundings.
 
     Enthalpy of the spot is counted from ice at 0 degC.
     """
