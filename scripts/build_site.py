@@ -38,7 +38,7 @@ def build() -> None:
     key = fingerprint([*locked, ROOT / "scripts" / "place_assets.py"])
     stamp = BUILD / "vendor.made-from"
     step("Fonts and chart library", place_assets, key=key, makes=VENDOR, stamp=stamp)
-    folders = ("calculators", "docs", "mkdocs.yml", "scripts")
+    folders = ("calculators", "docs", "mkdocs.yml", "scripts", "tests/published_values")
     written = files_under(*(ROOT / name for name in folders))
     key = fingerprint([*locked, *written, RUNTIME / "manifest.js"])
     step("Pages", pages, key=key, makes=SITE)

@@ -29,6 +29,7 @@ import figures  # noqa: E402
 import job_steps  # noqa: E402
 import prose_markers  # noqa: E402
 import static_chart  # noqa: E402
+import verification  # noqa: E402
 
 from calculators import wording  # noqa: E402
 from calculators.cards import BY_SLUG, CARDS  # noqa: E402
@@ -106,6 +107,7 @@ BLOCKS = {
     "sources": lambda slug: pieces.sources(BY_SLUG[slug]),
     "index": index,
     "figure": figures.html,
+    "verification": lambda part: getattr(verification, part)(),
     "table": lambda name, folder: reference_table.html(TABLES[name], folder),
     "aim": lesson.aim,
     "worked": lesson.worked,

@@ -168,41 +168,37 @@ def html(table: ReferenceTable, calculators: str) -> str:
 def _part(
     table: ReferenceTable, rows: tuple[Row, ...], calculators: str, *, first: bool
 ) -> Element:
-    caption = table.words(table.caption) + ("" if first else ", continued")
+    caption = table.words(table.caption)
     numbers = {
         column
-        for column, cell in enumerate(table.rows[0])
-        if isinstance(cell, Ask) and not isinstance(cell.value(), str)
+        for column, cells in enumerate(zip(*table.rows, strict=True))
+        if any(isinstance(cell, Ask) and not isinstance(cell.value(), str) for cell in cells)
     }
     heads = [
         tag("th", head, scope="col", class_="number" if column in numbers else None)
         for column, head in enumerate(table.heads)
     ]
-    body = [_row(row, calculators) for row in rows]
+    body = [_row(row, numbers, calculators) for row in rows]
     return tag(
         "div",
         tag(
             "table",
-            tag("caption", caption, class_=None if first else "continued"),
+            tag("caption", caption) if first else tag("caption", "continued", class_="continued"),
             tag("thead", tag("tr", heads)),
             tag("tbody", body),
         ),
         class_="scroll",
         tabindex=0,
         role="region",
-        aria_label=caption,
+        aria_label=caption if first else f"{caption}, continued",
     )
 
 
-def _row(row: Row, calculators: str) -> Element:
-    name, *rest = row
+def _row(row: Row, numbers: set[int], calculators: str) -> Element:
     asked = next(cell for cell in row if isinstance(cell, Ask))
-    text = name.text() if isinstance(name, Ask) else name
-    cells = [tag("th", tag("a", text, href=link(asked, calculators)), scope="row")]
-    for cell in rest:
-        if isinstance(cell, str):
-            cells.append(tag("td", cell))
-        else:
-            word = isinstance(cell.value(), str)
-            cells.append(tag("td", cell.text(), class_=None if word else "number"))
+    texts = [cell.text() if isinstance(cell, Ask) else cell for cell in row]
+    name = tag("a", texts[0], href=link(asked, calculators))
+    cells = [tag("th", name, scope="row", class_="long" if len(texts[0]) > 14 else None)]
+    for column, text in enumerate(texts[1:], start=1):
+        cells.append(tag("td", text, class_="number" if column in numbers else None))
     return tag("tr", cells)

@@ -8,11 +8,13 @@ from __future__ import annotations
 
 import importlib.metadata
 import json
+from functools import cache
+
+from steps import BUILD, ROOT, files_under, fingerprint
 
 from calculators.outputs.element import tag, text_of
 from figures import flow, gauge, hold, lessons, pull, purge, style, water
 from figures.style import Figure
-from steps import BUILD, ROOT, files_under, fingerprint
 
 FIGURES: tuple[Figure, ...] = (
     *water.FIGURES,
@@ -29,16 +31,7 @@ DRAWN = BUILD / "figures"
 
 def drawing(name: str) -> dict[str, str]:
     """Give a figure's SVG, caption and alternative text, drawn now or before."""
-    figure = BY_ID[name]
-    shared = [ROOT / "scripts/svg_clean.py", ROOT / "scripts/figures/style.py", style.FONT]
-    key = fingerprint(
-        [
-            p
-            for p in (*shared, ROOT / figure.source, *files_under(ROOT / "calculators"))
-            if p.exists()
-        ],
-        importlib.metadata.version("matplotlib"),
-    )
+    figure, key = BY_ID[name], _made_from()
     kept = DRAWN / f"{name}.json"
     if kept.exists():
         before = json.loads(kept.read_text(encoding="utf-8"))
@@ -48,6 +41,16 @@ def drawing(name: str) -> dict[str, str]:
     DRAWN.mkdir(parents=True, exist_ok=True)
     kept.write_text(json.dumps({"key": key, **made}, ensure_ascii=False), encoding="utf-8")
     return made
+
+
+@cache
+def _made_from() -> str:
+    """Fingerprint of all that a drawing depends on; the modules of figures share much."""
+    ours = files_under(
+        ROOT / "calculators", ROOT / "scripts" / "figures", ROOT / "scripts/svg_clean.py"
+    )
+    font = [style.FONT] if style.FONT.exists() else []
+    return fingerprint([*ours, *font], importlib.metadata.version("matplotlib"))
 
 
 def html(name: str) -> str:

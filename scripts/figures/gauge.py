@@ -17,6 +17,7 @@ from figures.style import (
     QUIET,
     WASH,
     Figure,
+    both_scales,
     canvas,
     label,
     marks,
@@ -130,12 +131,7 @@ def altitude() -> tuple[Any, dict[str, float]]:
     axes.plot(shown(heights, "ft"), shown(pressures, "inHg"), color=ACCENT)
     axes.fill_between(shown(heights, "ft"), shown(pressures, "inHg"), 18, color=WASH, linewidth=0)
     feet = (0, 2_500, 5_000, 7_500, 10_000)
-    meters = [units.from_si(units.to_si(foot, "ft"), "m") for foot in feet]
-    signs = [
-        f"{wording.number(foot)}\n{wording.number(meter, decimals=0)}"
-        for foot, meter in zip(feet, meters, strict=True)
-    ]
-    marks(axes.xaxis, feet, signs=signs)
+    both_scales(axes.xaxis, feet, "ft", "m")
     marks(axes.yaxis, range(18, 31, 2))
     axes.set_xlim(0, 10_000)
     axes.set_ylim(18, 30.5)

@@ -9,7 +9,7 @@ from calculators.physics.gases import GASES
 from calculators.physics.leak_rate import STEPS_TO_BE_SEEN, service_loss, smallest_detectable_leak
 from calculators.physics.pressure_rise import hold_time
 from calculators.physics.refrigerants import vapor_pressure
-from calculators.physics.rise_fit import released
+from calculators.physics.rise_shapes import released
 from figures.flow import ROOM
 from figures.style import (
     ACCENT,
@@ -105,6 +105,9 @@ def hold_over_volume() -> tuple[Any, dict[str, float]]:
         "steps": STEPS_TO_BE_SEEN,
         "small": hold(0.01, "1"),
         "coarse": hold(0.01, "25"),
+        "coarse_step": units.to_si(25.0, "micron"),
+        "split": 0.01,
+        "chiller": 3.0,
         "large": hold(3.0, "1"),
     }
     return drawing, values
@@ -182,9 +185,9 @@ FIGURES = (
         title="A bigger system needs a longer hold",
         caption=(
             "Time until a leak of {leak:Pa·m³/s} ({leak:micron·L/s;2}) has moved the gauge by "
-            "{steps:1} of its steps. On 10 L a gauge that shows single microns needs "
-            "{small:duration}, one in steps of 25 micron {coarse:duration}; a chiller of 3,000 L "
-            "needs {large:duration} with the fine gauge."
+            "{steps:1} of its steps. On {split:L} a gauge that shows single microns needs "
+            "{small:duration}, one in steps of {coarse_step:micron} {coarse:duration}; a chiller "
+            "of {chiller:L} needs {large:duration} with the fine gauge."
         ),
         alt=(
             "Hold time against volume, log axes: three parallel straight lines for gauges with "

@@ -9,20 +9,21 @@ from __future__ import annotations
 
 import io
 import math
+import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
 import matplotlib
+import svg_clean
 from fontTools.ttLib import TTFont
 from fontTools.varLib.instancer import instantiateVariableFont
 from matplotlib import font_manager, pyplot
 from matplotlib.ticker import FixedLocator, FuncFormatter, NullLocator
-
-import svg_clean
-from calculators import units, wording
 from steps import BUILD, ROOT
+
+from calculators import units, wording
 
 matplotlib.use("svg")
 
@@ -98,7 +99,9 @@ def rendered(figure: Figure) -> dict[str, str]:
     words = wording.Scope(values, {}, "us")
     alt = words.fill(figure.alt)
     svg = svg_clean.clean(out.getvalue(), name=figure.id, label=alt, colors=VARIABLES)
-    return {"svg": svg, "caption": words.fill(figure.caption), "alt": alt}
+    number_and_unit = re.compile(r"(?<=\d) (?=[^\W\d_]|[°µ%])")
+    caption = number_and_unit.sub("\N{NO-BREAK SPACE}", words.fill(figure.caption))
+    return {"svg": svg, "caption": caption, "alt": alt}
 
 
 @cache
@@ -171,6 +174,15 @@ def label(
         text, (x, y), xytext=(dx, dy), textcoords="offset points", color=color, ha=ha, va=va,
         annotation_clip=False, gid="class-on-line" if on_line else None, **settings,
     )  # fmt: skip
+
+
+def both_scales(axis: Any, ticks: Sequence[float], first: str, second: str) -> None:
+    """Put these numbers on an axis in two units, the second in a line below or beside."""
+    others = [
+        wording.number(units.from_si(units.to_si(t, first), second), decimals=0) for t in ticks
+    ]
+    signs = [f"{wording.number(t)}\n{other}" for t, other in zip(ticks, others, strict=True)]
+    marks(axis, ticks, signs=signs)
 
 
 def second_scale(axes: Any, which: str, ticks: Sequence[float], first: str, second: str) -> None:

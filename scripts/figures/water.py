@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from calculators import units
+from calculators import units, wording
 from calculators.physics import moisture, water
 from calculators.physics.constants import WATER_TRIPLE_PRESSURE, WATER_TRIPLE_TEMPERATURE
 from figures.style import (
@@ -15,6 +15,7 @@ from figures.style import (
     QUIET,
     WASH,
     Figure,
+    both_scales,
     canvas,
     label,
     log_axis,
@@ -29,10 +30,10 @@ COLDEST, WARMEST = units.to_si(-60.0, "°F"), units.to_si(110.0, "°F")
 
 
 def phase_curve() -> tuple[Any, dict[str, float]]:
-    drawing, axes = canvas(height=310)
-    titles(axes, x="Temperature, °F", y="Absolute pressure, micron")
+    drawing, axes = canvas(height=320)
+    titles(axes, x="Temperature, °F over °C", y="Absolute pressure, micron")
     log_axis(axes.yaxis, (10, 100, 1_000, 10_000, 100_000))
-    marks(axes.xaxis, (-40, 0, 32, 68, 100))
+    both_scales(axes.xaxis, (-40, 0, 32, 68, 100), "°F", "°C")
     axes.set_ylim(10, 100_000)
     axes.set_xlim(-60, 110)
     ice = spread(COLDEST, WATER_TRIPLE_TEMPERATURE)
@@ -87,8 +88,8 @@ def freezing() -> tuple[Any, dict[str, float]]:
     label(axes, 100 * frozen, 14, "all ice", GAS, dx=-7, ha="right", weight="bold")
     axes.plot(100 * cold, 32.02, "o", color=INK, markersize=6)
     axes.plot(100 * frozen, 32.02, "o", color=INK, markersize=6)
-    label(axes, 100 * cold, 32, f"{100 * cold:.1f} %", INK, dy=-12, ha="center")
-    label(axes, 100 * frozen, 32, f"{100 * frozen:.1f} %", INK, dx=7, dy=-11)
+    label(axes, 100 * cold, 32, wording.quantity(cold, "%", figures=2), INK, dy=-12, ha="center")
+    label(axes, 100 * frozen, 32, wording.quantity(frozen, "%", figures=3), INK, dx=7, dy=-11)
     values = {
         "start": start,
         "cold": cold,
