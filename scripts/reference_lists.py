@@ -32,7 +32,8 @@ def practice(key: str, *settings: str) -> str:
     limit = PRACTICE_LIMITS[key]
     wanted = dict(each.split("=", 1) for each in settings).get("in")
     shown = [wanted] if wanted else list(dict.fromkeys((limit.us, limit.si)))
-    texts = [_amount(limit.value, limit.upper, unit) for unit in shown]
+    # Numbers and their units stay on one line.
+    texts = [_amount(limit.value, limit.upper, u).replace(" ", "\N{NO-BREAK SPACE}") for u in shown]
     return texts[0] if len(texts) == 1 else f"{texts[0]} ({texts[1]})"
 
 
@@ -60,13 +61,12 @@ def recovery(what: str) -> str:
 
 
 def boiling(*readings: str) -> str:
-    """Boiling points of a few readings, as a small table."""
-    rows = ["| Reading | Water leaves at | |", "| ---: | ---: | --- |"]
+    """Boiling points of a few readings in micron, as a small table."""
+    rows = ["| Micron | Water leaves at | As |", "| ---: | ---: | --- |"]
     for reading in readings:
-        found = evaluate(BY_SLUG["boiling-point"], {"pressure": reading})
-        rows.append(
-            found.say("| {pressure} | {temperature:°F;.0} / {temperature:°C;.0} | {phase} |")
-        )
+        found = evaluate(BY_SLUG["boiling-point"], {"pressure": f"{reading} micron"})
+        answer = found.say("{temperature:°F;.0} / {temperature:°C;.0} | {phase}")
+        rows.append(f"| {reading} | {answer} |")
     return "\n".join(rows)
 
 
@@ -113,14 +113,17 @@ def symbols() -> str:
             if symbol:
                 shown, labels, cards = found.setdefault((symbol, si_unit), (set(), {}, {}))
                 shown.update((us, si))
-                labels[label.lower()] = None
+                labels[label] = None
                 cards[f"[{card.title}](../calculators/{card.slug}.md)"] = None
     rows = ["| Symbol | Stands for | Units | Used in |", "| --- | --- | --- | --- |"]
     for (symbol, si_unit), (shown, labels, cards) in sorted(
         found.items(), key=lambda item: (item[0][0].lower(), item[0])
     ):
         named = ", ".join(dict.fromkeys([si_unit, *sorted(shown)]))
-        rows.append(f"| {symbol} | {'; '.join(labels)} | {named} | {', '.join(cards)} |")
+        named = re.sub(r"^1(?:, )?", "", named) or "none"
+        letter, _, below = symbol.partition("_")
+        written = f"{letter}<sub>{below}</sub>" if below else symbol
+        rows.append(f"| {written} | {'; '.join(labels)} | {named} | {', '.join(cards)} |")
     return "\n".join(rows).replace("Δ°", "°").replace("K difference", "K")
 
 
