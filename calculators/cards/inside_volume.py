@@ -138,8 +138,8 @@ KINDS = (
     ("other", "other part"),
 )
 TEMPERS = (
-    ("annealed", "soft coil"), ("drawn", "hard, straight"),
-    ("heavy-annealed", "soft coil, 3/4 in with the 0.042 in wall"),
+    ("annealed", "annealed: soft coil"), ("drawn", "drawn: hard, straight"),
+    ("heavy-annealed", "heavy-annealed: 3/4 in coil, 0.042 in wall"),
 )
 PRESSURE = Quantity(
     name="pressure", label="Pressure", symbol="p", si_unit="Pa", us="psig", si="barg",

@@ -83,7 +83,7 @@ def compute(
             "share_to_ice": share_evaporated_to_ice(temperature=temperature) if liquid else None,
         },
         headline="With that heat this much water takes" if heat_limits else _AT_BEST,
-        notes=notes(freezing, boils, heat_limits),
+        notes=notes(freezing, boils, pressure < WATER_TRIPLE_PRESSURE, heat_limits),
         working=working(boils, heat_limits, liquid),
         tables=(table(at, ultimate_pressure, water),),
         chart=chart(at, pressure, ultimate_pressure, wet),

@@ -21,8 +21,8 @@ FREEZING = {
         "dry the system either."
     ),
     "freezes": (
-        "It freezes: this rig can draw off {heat_to_stay_liquid}, more heat than the {heat} you "
-        "give. Throttle the valve, break with nitrogen, or warm it. A bigger pump makes it worse."
+        "Pull on and it freezes: this rig can draw off {heat_to_stay_liquid}, more heat than the "
+        "{heat} you give. Throttle, break with nitrogen, or warm it. A bigger pump makes it worse."
     ),
     "stays": (
         "It stays liquid: the {heat} you give is more than the {heat_to_stay_liquid} this rig can "
@@ -39,7 +39,13 @@ FREEZING = {
 }
 
 
-def notes(freezing: str, boils: bool, heat_limits: bool) -> tuple[Text, ...]:
+TOO_LOW = (
+    "With so much heat the reading at the water stands above {triple:micron|Pa;4}. If yours is "
+    "lower, the gauge is not at the water, or there is none left."
+)
+
+
+def notes(freezing: str, boils: bool, ice: bool, heat_limits: bool) -> tuple[Text, ...]:
     texts: list[Text] = []
     if not boils:
         texts.append(
