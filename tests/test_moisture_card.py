@@ -140,6 +140,12 @@ def test_a_pump_that_cannot_freeze_has_no_heat_to_beat():
     assert outputs(ultimate_pressure="4,700 micron")["heat_to_stay_liquid"] == 0.0
 
 
+def test_a_reading_below_ice_with_heat_enough_is_said_to_be_elsewhere():
+    evaluation = evaluate(CARD, {"pressure": "500 micron", "heat": "100 W"})
+
+    assert any("not at the water" in evaluation.say(note) for note in evaluation.answer.notes)
+
+
 def test_little_heat_decides_the_time():
     result = outputs(pressure="10,000 micron", heat="1 W", water="1 g")
 

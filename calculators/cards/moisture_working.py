@@ -53,6 +53,8 @@ def notes(freezing: str, boils: bool, ice: bool, heat_limits: bool) -> tuple[Tex
             "{wet:micron|Pa;4}. What leaves is the vapor in the air, and the air is soon gone."
         )
     texts.append(FREEZING[freezing])
+    if freezing == "stays" and ice:
+        texts.append(TOO_LOW)
     if heat_limits:
         texts.append("Heat is the limit here, not the rig: the rig could carry {rig_rate:g/h;3}.")
     texts.append(
