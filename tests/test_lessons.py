@@ -140,7 +140,7 @@ def test_each_wrong_road_is_recognized_as_people_would_type_it(pair):
             text = f"{value:.{digits}g} {unit}".removesuffix(" 1")
             given = mark(question, text)
             assert (given.correct, given.road) == (False, road.name), text
-            assert given.message == evaluation.say(road.says)
+            assert given.message == f"Not yet. {evaluation.say(road.says)}"
 
 
 @every_number

@@ -159,7 +159,7 @@ def test_a_known_wrong_road_is_named_and_explained():
     assert given.correct is False
     assert given.road == "boiling curve carried on"
     assert given.message == (
-        "That is the curve of liquid water. Below 4,588 micron there is only ice."
+        "Not yet. That is the curve of liquid water. Below 4,588 micron there is only ice."
     )
 
 

@@ -153,7 +153,8 @@ def _mark_number(question: Numeric, text: str, system: str) -> Mark:
         if question.absolute is None:
             around = max(question.relative * abs(where), rounding)
         if abs(given - where) <= around and abs(given - where) == nearest:
-            return Mark(correct=False, message=evaluation.say(road.says), road=road.name)
+            said = f"Not yet. {evaluation.say(road.says)}"
+            return Mark(correct=False, message=said, road=road.name)
     said = _unknown_road(number, unit, given, right, allowed)
     hint = f" {evaluation.say(question.hint)}" if question.hint else ""
     return Mark(correct=False, message=said + hint)

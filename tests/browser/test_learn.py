@@ -66,7 +66,7 @@ def test_a_wrong_answer_is_explained_and_can_be_put_right(page):
     field.press("Enter")
     expect(block).to_have_attribute("data-marked", "wrong")
     expect(said).to_have_text(
-        "You took the dial's reading as absolute. It counts down from the barometer: take "
+        "Not yet. You took the dial's reading as absolute. It counts down from the barometer: take "
         "29 inHg-vac away from 29.92 inHg."
     )
 

@@ -66,7 +66,10 @@ export class LessonProgress extends HTMLElement {
     for (const item of items) item.toggleAttribute("data-next", started && item === next);
     if (!started) this.#line("What you answer is kept on this device, and nowhere else.");
     else if (!next) this.#line("Every lesson is done.");
-    else this.#line(`${finished} of ${items.length} lessons done. Next: ${next.querySelector("a")?.textContent}.`);
+    else {
+      const done = finished ? `${finished} of ${items.length} lessons done. ` : "";
+      this.#line(`${done}Next: ${next.querySelector("a")?.textContent}.`);
+    }
     this.#forgetButton(started);
   }
 
