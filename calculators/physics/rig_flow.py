@@ -14,6 +14,8 @@ from calculators.physics.gases import ThinGas
 from calculators.physics.rig import SMALLEST_DROP, PartFlow, Rig, SteadyFlow, Tube
 from calculators.physics.root import rising_root
 
+_EVEN = 1e-6  # of the throughput: sides share it to far better than this
+
 
 def steady_flow(*, rig: Rig, throughput: float, gas: ThinGas) -> SteadyFlow:
     """The pressures along a rig that passes a throughput.
@@ -230,9 +232,9 @@ def _split(
         mine, theirs = (max(drop, SMALLEST_DROP * pressure) for drop in drops)
         return math.log(mine / theirs)
 
-    mine = _small_conductance(first, pressure, gas)
-    theirs = sum(_small_conductance(branch, pressure, gas) for branch in rest)
-    own, flows = parted(rising_root(surplus, guess=math.log(mine / theirs)))
+    mine, *theirs = (_small_conductance(branch, pressure, gas) for branch in branches)
+    guess = math.log(mine / math.fsum(theirs))
+    own, flows = parted(rising_root(surplus, guess=guess, tolerance=_EVEN))
     return own, *flows
 
 
