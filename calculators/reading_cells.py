@@ -15,6 +15,7 @@ from calculators import units
 from calculators.errors import CalculatorError, UnitError
 
 DAY = 86400.0  # s
+LONGEST_TIME = 1e10  # s; three centuries, either way
 HIGHEST_PRESSURE = 200_000.0  # Pa; above it no gauge of this work is meant
 
 _CLOCK = re.compile(r"(\d{1,3}):([0-5]?\d)(?::([0-5]?\d(?:[.,]\d+)?))?\Z")
@@ -90,7 +91,10 @@ def number_reader(*, unit: str, decimal_comma: bool) -> Reader:
         number, own_unit, _ = units.read(text, bare=unit)
         if units.UNITS[own_unit].dimension != dimension:
             raise UnitError(f"“{cell.strip()[:30]}” is not a {dimension}.")
-        return units.to_si(number, own_unit)
+        value = units.to_si(number, own_unit)
+        if abs(value) > LONGEST_TIME:
+            raise UnitError(f"“{cell.strip()[:30]}” is too large.")
+        return value
 
     return read
 

@@ -11,8 +11,7 @@ import math
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
-from operator import le
+from operator import itemgetter, le, lt, sub
 
 from calculators import reading_cells, units
 from calculators.errors import CalculatorError, FitError
@@ -184,7 +183,7 @@ def _delimiter(lines: Sequence[str]) -> str:
 
 def _columns(
     header: list[str], rows: list[list[str]], notes: list[str]
-) -> tuple[str, str, tuple[list[str], list[str]]]:
+) -> tuple[str, str, tuple[Sequence[str], Sequence[str]]]:
     """Find the column of times and that of pressures, and their units."""
     width = max(map(len, rows), default=0)
     named = [reading_cells.quantity_named(title) for title in header]
@@ -197,11 +196,13 @@ def _columns(
         # A date and a clock time in neighboring cells are one stamp.
         joined = reading_cells.is_dated(first[:1]) and reading_cells.is_clock(first[1:2])
         pressure_at = 2 if joined else pressure_at
-    if joined:
-        times = [" ".join(row[:2]) for row in rows]
+    if len(set(map(len, rows))) == 1 and not joined and max(time_at, pressure_at) < width:
+        times = list(map(itemgetter(time_at), rows))
+        pressures = list(map(itemgetter(pressure_at), rows))
     else:
-        times = [row[time_at] if time_at < len(row) else "" for row in rows]
-    pressures = [row[pressure_at] if pressure_at < len(row) else "" for row in rows]
+        cells = [[*row, *[""] * (width - len(row)), ""] for row in rows]
+        times = [" ".join(row[:2]) if joined else row[time_at] for row in cells]
+        pressures = [row[pressure_at] for row in cells]
     if width > (3 if joined else 2):
         unused = width - (3 if joined else 2)
         notes.append(
@@ -219,7 +220,7 @@ def _columns(
 
 
 def _values(
-    columns: tuple[list[str], list[str]],
+    columns: tuple[Sequence[str], Sequence[str]],
     numbers: Sequence[int],
     *,
     readers: tuple[Reader, Reader],
@@ -238,7 +239,10 @@ def _values(
             pass  # a cell that is not a plain number: read them one by one
         else:
             highest = reading_cells.HIGHEST_PRESSURE
-            if math.isfinite(sum(time)) and min(pressure) > 0.0 and max(pressure) <= highest:
+            sound = math.isfinite(sum(time) + sum(pressure))
+            longest = reading_cells.LONGEST_TIME
+            sound = sound and max(time) <= longest and min(time) >= -longest
+            if sound and min(pressure) > 0.0 and max(pressure) <= highest:
                 return time, pressure
     time, pressure = [], []
     left_out = 0
@@ -267,13 +271,15 @@ def _in_order(
     time: list[float], pressure: list[float], notes: list[str]
 ) -> tuple[list[float], list[float]]:
     """Sort by time and take the mean of readings that share a time."""
+    if all(map(lt, time, time[1:])):
+        return time, pressure
     if not all(map(le, time, time[1:])):
         notes.append("The rows were not in order of time: they have been sorted.")
         order = sorted(range(len(time)), key=time.__getitem__)
         time = [time[index] for index in order]
         pressure = [pressure[index] for index in order]
-    if len(set(time)) == len(time):
-        return time, pressure
+        if all(map(lt, time, time[1:])):
+            return time, pressure
     merged: dict[float, list[float]] = {}
     for at, reading in zip(time, pressure, strict=True):
         merged.setdefault(at, []).append(reading)
@@ -289,9 +295,10 @@ def _name_a_gap(time: list[float], notes: list[str]) -> None:
     """Say where readings are missing for long."""
     if len(time) < 10:
         return
-    steps = [after - before for before, after in pairwise(time)]
-    longest = max(steps)
-    if longest > 10.0 * sorted(steps)[len(steps) // 2] and longest > 0.1 * (time[-1] - time[0]):
+    steps = list(map(sub, time[1:], time))
+    longest, length = max(steps), time[-1] - time[0]
+    usual = (length - longest) / (len(steps) - 1)
+    if longest > 10.0 * usual and longest > 0.1 * length:
         where = time[steps.index(longest)] - time[0]
         notes.append(
             f"There is a gap of {longest / 60.0:.3g} min, {where / 60.0:.3g} min after the "

@@ -267,7 +267,9 @@ BIBLIOGRAPHY = {
     ),
     "VERMEULEN-1953": Source(
         author="T. Vermeulen",
-        title="Theory for irreversible and constant-pattern solid diffusion; Ind. Eng. Chem. 45, 1664",
+        title=(
+            "Theory for irreversible and constant-pattern solid diffusion; Ind. Eng. Chem. 45, 1664"
+        ),
         year="1953",
         publisher="American Chemical Society",
         doi="10.1021/ie50524a025",

@@ -41,6 +41,7 @@ def compute(
         isolation=isolation,
         start_temperature=start_temperature,
         end_temperature=end_temperature,
+        coldest=temperature,
     )
     warmed = start_temperature is not None and end_temperature is not None
     outputs = _outputs(found, volume)

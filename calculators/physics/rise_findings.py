@@ -27,6 +27,7 @@ from calculators.physics.rise_record import Point
 from calculators.physics.rise_shapes import SHAPES, SLOWEST_GAS, Fit, Fits
 
 MATERIAL_SHARE = 0.05  # of the rise: a leak or gas part below it is not called one
+CROOKED = 0.003  # of the rise, root mean square: a bend within it may be the gauge's own
 LATE_UNKNOWN = 0.3  # of the rise in the last third: what slower gas may still bring
 TAIL_UNKNOWN = 0.3  # of what gas is still to come: what the shape of its tail leaves unsure
 EQUALIZED_IN, EQUALIZED_SHARE = 300.0, 0.15  # s; of the first pressure: evening out, no source
@@ -149,8 +150,11 @@ def find(points: tuple[Point, ...], *, temperature_known: bool) -> Findings:
     richest = fits.best_both()
     straight = fits.slow - richest.misfit > proof
     choices = compare_shapes(fits, scatter)
-    # Bent needs proof and, where there are readings enough to weigh it, the criterion's word.
-    bent = fits.line.misfit - richest.misfit > proof and not (
+    # Bent needs proof, a bend that no gauge's own crookedness makes, and, where there are
+    # readings enough to weigh it, the criterion's word.
+    gain = max(fits.line.misfit - richest.misfit, 0.0)
+    crooked = len(fits.data.x) * (CROOKED * (richest.at(1.0) - richest.at(0.0))) ** 2
+    bent = gain > max(proof, crooked) and not (
         choices[-1].weight is not None and preferred(choices) in ("constant", "leak")
     )
     best = _plainest(fits, richest, proof, straight) if bent else fits.line
@@ -214,7 +218,8 @@ def _slope(fits: Fits, scatter: Noise, best: Fit, straight: bool, unsteady: floa
     tail = best.gas * (best.share(1.0) - best.share(0.9)) / 0.1 if best.gas else 0.0
     drift = NORMAL_95 * unsteady / 293.0 * best.at(1.0)
     proof = scatter.quantile(NORMAL_PASS) ** 2 * scatter.variance
-    doubts = (drift, TAIL_UNKNOWN * tail, _shapes_differ(fits, best, proof), _first_matters(fits, best))
+    shape, early = _shapes_differ(fits, best, proof), _first_matters(fits, best)
+    doubts = (drift, TAIL_UNKNOWN * tail, shape, early)
     down = math.hypot(middle - min(found.low, middle), *doubts)
     up = math.hypot(max(found.high, middle) - middle, *doubts)
     return Interval(max(middle - down, 0.0), middle, middle + up)

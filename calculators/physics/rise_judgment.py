@@ -15,7 +15,13 @@ from calculators.physics.rise_forecast import (
     recommended_hold,
     unseen_leak,
 )
-from calculators.physics.rise_record import at_one_temperature, isolation_time, record
+from calculators.physics.rise_record import (
+    Point,
+    at_one_temperature,
+    in_balance_with_water,
+    isolation_time,
+    record,
+)
 from calculators.physics.rise_shapes import SLOWEST_GAS
 from calculators.physics.rise_verdict import CLEAR, Case
 
@@ -116,6 +122,7 @@ def judge_rise(
     isolation: float | None = None,
     start_temperature: float | None = None,
     end_temperature: float | None = None,
+    coldest: float | None = None,
 ) -> Judgment:
     """Judge a decay test.
 
@@ -140,6 +147,9 @@ def judge_rise(
         Temperatures of the system at the isolation and at the last reading
         [K], scalar; trapped gas is brought to the first, as if the change
         were even. Steady where either is missing.
+    coldest : float, optional
+        Temperature of the coldest part at the isolation [K], scalar, where
+        water would lie; that of the system where not given.
 
     Returns
     -------
@@ -165,10 +175,10 @@ def judge_rise(
         raise OutOfRange("At least two readings after the isolation are needed.", input="isolation")
     if first > 0:
         points = record(time=time[first:], pressure=pressure[first:], resolution=resolution)
-    known = start_temperature is not None and end_temperature is not None
-    if start_temperature is not None and end_temperature is not None:
-        points = at_one_temperature(points, start=start_temperature, end=end_temperature)
-    found = find(points, temperature_known=known)
+    if start_temperature is None or end_temperature is None:
+        found = find(points, temperature_known=False)
+    else:
+        found = _steady(points, start_temperature, end_temperature, coldest)
     case = Case(found, limit, volume, leak_of_concern, isolation)
     code, reason = case.decide()
     hold = recommended_hold(case)
@@ -189,3 +199,16 @@ def judge_rise(
         needed=needed_hold(case, reason=reason),
         finer=finer_step(case, reason=reason),
     )
+
+
+def _steady(
+    points: tuple[Point, ...], start: float, end: float, coldest: float | None
+) -> Findings:
+    """Find what a log shows at one temperature, by the law of gas or of water it has come to."""
+    gas = find(at_one_temperature(points, start=start, end=end), temperature_known=True)
+    water = start if coldest is None else coldest
+    last = points[-1].pressure
+    if not (gas.bent and in_balance_with_water(last, temperature=water + end - start)):
+        return gas
+    at_rest = at_one_temperature(points, start=start, end=end, water=water)
+    return find(at_rest, temperature_known=True)

@@ -153,7 +153,7 @@ def isolation_time(points: Sequence[Point]) -> float:
 
 
 def at_one_temperature(
-    points: Sequence[Point], *, start: float, end: float
+    points: Sequence[Point], *, start: float, end: float, water: float | None = None
 ) -> tuple[Point, ...]:
     """Bring readings to the temperature of the start, as if it changed evenly.
 
@@ -163,6 +163,9 @@ def at_one_temperature(
         The log since isolation.
     start, end : float
         Temperatures at the first and the last point [K], scalar.
+    water : float, optional
+        Temperature at the start of water that the readings have come into
+        balance with [K], scalar; it is taken to change as the rest does.
 
     Returns
     -------
@@ -176,27 +179,52 @@ def at_one_temperature(
 
     Notes
     -----
-    Trapped gas goes as the temperature, 0.34 % per kelvin. Where the last
-    reading is within 15 % of the vapor pressure of water, water is taken to
-    be there, and the readings go over to its curve, about 6 % per kelvin, in
-    the measure in which they come near it.
+    Trapped gas goes as the temperature, 0.34 % per kelvin. Over water the
+    readings follow its curve, about 6 % per kelvin, in the measure in which
+    they have come near it.
 
     References
     ----------
     Ideal gas law; [IAPWS-R14-08] and [IAPWS-SR1-86] for the curve.
     """
     first, length = points[0].time, points[-1].time - points[0].time
-    full = saturation_pressure(temperature=end)
-    wet = abs(points[-1].pressure / full - 1.0) < NEAR_SATURATION
 
     def steady(point: Point) -> Point:
-        there = start + (end - start) * (point.time - first) / length
-        factor = start / there
-        if wet:
-            full_there = saturation_pressure(temperature=there)
-            share = min(point.pressure / full_there, 1.0)
-            vapor = saturation_pressure(temperature=start) / full_there
+        change = (end - start) * (point.time - first) / length
+        factor = start / (start + change)
+        if water is not None:
+            full = saturation_pressure(temperature=water + change)
+            share = min(point.pressure / full, 1.0)
+            vapor = saturation_pressure(temperature=water) / full
             factor = factor ** (1.0 - share) * vapor**share
         return point._replace(pressure=point.pressure * factor)
 
     return tuple(map(steady, points))
+
+
+def in_balance_with_water(pressure: float, *, temperature: float) -> bool:
+    """Say whether a pressure is that of water at this temperature.
+
+    Parameters
+    ----------
+    pressure : float
+        Where the readings have come to [Pa], scalar.
+    temperature : float
+        Temperature of the water [K], scalar.
+
+    Returns
+    -------
+    bool
+        True within 15 % of the vapor pressure.
+
+    Raises
+    ------
+    OutOfRange
+        If the temperature is outside the range of the vapor pressure of water.
+
+    References
+    ----------
+    [IAPWS-R14-08] and [IAPWS-SR1-86].
+    """
+    full = saturation_pressure(temperature=temperature)
+    return abs(pressure / full - 1.0) < NEAR_SATURATION

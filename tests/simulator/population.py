@@ -30,6 +30,9 @@ def draw(seed):
     amount = _between(chance, 200.0, 6000.0) * MICRON
     leak = _leak(chance, family, volume, duration, concern, amount)
     sources = _sources(chance, family, volume, duration, first, amount)
+    for source in sources:
+        if isinstance(source, Puddle):
+            source.warm(warming / duration, duration)
     return DecayTest(
         seed=seed,
         volume=volume,
@@ -43,6 +46,7 @@ def draw(seed):
         gauge=gauge,
         duration=duration,
         interval=interval,
+        coldest_known=chance.random() < 0.5,
         limit=limit,
         concern=concern,
         volume_known=chance.random() < 0.8,

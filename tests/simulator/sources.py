@@ -103,6 +103,8 @@ class Puddle:
     surroundings: float  # K
     volume: float  # m3
     vapor: float  # Pa of vapor in the vessel at isolation
+    drift: float = 0.0  # K/s by which the surroundings warm
+    until: float = 0.0  # s, end of the test, where ``final`` is counted
     final: float = field(init=False)
 
     FUSION = 333.4e3  # J/kg
@@ -110,8 +112,13 @@ class Puddle:
     WATER_HEAT, ICE_HEAT, VAPOR_HEAT = 4190.0, 2100.0, 1860.0  # J/(kg K)
 
     def __post_init__(self):
+        self.warm(self.drift, self.until)
+
+    def warm(self, drift, until):
+        """Let the surroundings warm evenly by ``drift`` [K/s] until a time [s]."""
+        self.drift, self.until = drift, until
         all_of_it = self.mass / WATER * GAS_CONSTANT * self.surroundings / self.volume
-        balance = vapor_pressure(self.surroundings) - self.vapor
+        balance = vapor_pressure(self.surroundings + self.drift * self.until) - self.vapor
         self.final = max(min(all_of_it, balance), 0.0)
 
     def curve(self, times):
@@ -139,7 +146,8 @@ class Puddle:
                 step = min(at - now, 0.2 / rate, max(0.1 * mass / max(abs(flow), 1e-30), 1e-3))
                 moved = max(min(flow * step, mass), -added / per_kilogram)
                 carried = self.FUSION + self.VAPORIZATION + self.VAPOR_HEAT * (temperature - 273.15)
-                heat += self.warming * (self.surroundings - temperature) * step - moved * carried
+                around = self.surroundings + self.drift * now
+                heat += self.warming * (around - temperature) * step - moved * carried
                 mass -= moved
                 added += moved * per_kilogram
                 vapor += moved * per_kilogram

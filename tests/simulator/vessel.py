@@ -24,6 +24,7 @@ class DecayTest:
     evening_time: float  # s in which two halves of the vessel even out
     warming: float  # K by which the gas warms over the test, evenly
     warming_known: bool  # whether start and end temperature were written down
+    coldest_known: bool  # whether the temperature of the wet spot was written down
     gauge: Gauge
     duration: float  # s
     interval: float  # s between readings
@@ -32,6 +33,12 @@ class DecayTest:
     volume_known: bool
     pumping: float  # s of readings before isolation, pressure still falling
     start_temperature: float = 295.0  # K
+
+    @property
+    def coldest(self):
+        """Temperature around water, if there is any and somebody measured it [K]."""
+        around = [s.surroundings for s in self.sources if hasattr(s, "surroundings")]
+        return around[0] if around and self.coldest_known else None
 
     @cached_property
     def times(self):
