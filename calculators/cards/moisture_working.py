@@ -167,7 +167,7 @@ def table(at: At, ultimate: float, water: float) -> Table:
 
 def chart(at: At, pressure: float, ultimate: float, wet: float) -> Chart:
     first = max(1.2 * ultimate, 20 * MICRON)
-    last = max(30_000 * MICRON, 2.0 * wet, 1.5 * pressure)
+    last = max(100_000 * MICRON, 4.0 * wet, 1.5 * pressure)
     pressures = [first * (last / first) ** (step / 36) for step in range(37)]
     return Chart(
         title="Water leaving against the pressure at the wet part",
@@ -183,7 +183,7 @@ def chart(at: At, pressure: float, ultimate: float, wet: float) -> Chart:
             Series(label="your reading", role="reading", x=(pressure,), y=(at(pressure).rate,)),
         ),
         marks=(
-            Mark(axis="x", at=WATER_TRIPLE_PRESSURE, label="ice"),
+            Mark(axis="x", at=WATER_TRIPLE_PRESSURE, label="freezes"),
             Mark(axis="x", at=wet, label="boils"),
         ),
         summary=(
