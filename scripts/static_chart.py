@@ -89,7 +89,7 @@ def _series(axes: Any, series: Mapping[str, Any]) -> None:
         color = FIT if series["role"] == "fit" else INK
         axes.plot(x, y, "-", color=color, linewidth=2.5)
         falls = y[-1] < y[0]  # a name stands where its line leaves room for it
-        place = {"xytext": (10, -4)} if falls else {"xytext": (0, 7)}
+        place = {"xytext": (8, 4)} if falls else {"xytext": (0, 7)}
         at = series["name_at"]
         place |= {
             "xy": (x[at], y[at]),

@@ -166,8 +166,6 @@ CARD = Card(
             row="rig",
             columns=(
                 Words(name="name", label="Name", longest=30),
-                PUMP_SPEED,
-                ULTIMATE,
                 Choice(
                     name="hose",
                     label="Hose",
@@ -180,20 +178,21 @@ CARD = Card(
                 LENGTH,
                 Choice(
                     name="hoses",
-                    label="How many side by side",
-                    options=(("1", "One"), ("2", "Two"), ("3", "Three")),
+                    label="Side by side",
+                    options=(("1", "One hose"), ("2", "Two hoses"), ("3", "Three hoses")),
                     default="1",
-                    help="Each to a port of its own.",
                 ),
                 Choice(
                     name="end",
-                    label="At the system end of each",
+                    label="At the system",
                     options=(
+                        ("none", "No narrowing"),
                         *((key, PARTS[key].name[0].upper() + PARTS[key].name[1:]) for key in ENDS),
-                        ("none", "Nothing that narrows it"),
                     ),
                     default="core-tool",
                 ),
+                replace(PUMP_SPEED, hint="", help=""),
+                replace(ULTIMATE, hint="", help=""),
             ),
             default=(
                 {"name": "1/4 in hose", "hose": "hose-1/4", "end": "none"},
@@ -201,7 +200,7 @@ CARD = Card(
             ),
             minimum=2,
             maximum=5,
-            help="Hoses are listed by true bore, 6 ft long.",
+            help="Hoses are listed by true bore, 6 ft long. Hoses side by side have a port each.",
         ),
         VOLUME,
         START,

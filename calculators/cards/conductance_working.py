@@ -185,8 +185,8 @@ def chart(piece: Tube, gas: ThinGas, mean: float) -> Chart:
     pressures = tuple(math.exp(low + step * index) for index in range(_CHART_POINTS))
     path = rarefied_gas.mean_free_path(pressure=1.0, gas=gas)
     borders = (
-        (rarefied_gas.VISCOUS_BELOW, "viscous above"),
-        (rarefied_gas.MOLECULAR_ABOVE, "molecular below"),
+        (rarefied_gas.VISCOUS_BELOW, "viscous"),
+        (rarefied_gas.MOLECULAR_ABOVE, "transition"),
     )
     inside = [
         Mark(axis="x", at=path / (number * piece.inside_diameter), label=label)
@@ -199,7 +199,7 @@ def chart(piece: Tube, gas: ThinGas, mean: float) -> Chart:
         y=Axis(label="Conductance", us="CFM", si="L/s", log=True),
         series=(
             Series(
-                label="conductance",
+                label="",
                 role="fit",
                 x=pressures,
                 y=tuple(_at(piece, each, gas) for each in pressures),

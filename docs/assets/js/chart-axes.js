@@ -31,10 +31,25 @@ export function axisOptions(axis, palette, size) {
     grid: { stroke: palette.hair, width: 1, ...(axis.log && { filter: readable }) },
     ticks: { show: false },
     border: { show: true, stroke: palette.quiet, width: 1 },
-    ...(axis.log && { filter: readable }),
+    ...(axis.log && { splits: logSplits, filter: readable }),
     values: (/** @type {any} */ _, /** @type {(number | null)[]} */ splits) =>
       splits.map((each) => (each === null ? "" : number(each))),
   };
+}
+
+/**
+ * On a log axis: one to nine of every decade, wherever the axis starts.
+ * @param {any} plot
+ * @param {number} index
+ * @param {number} low
+ * @param {number} high
+ */
+function logSplits(plot, index, low, high) {
+  const splits = [];
+  for (let power = Math.floor(Math.log10(low)); 10 ** power <= high; power++) {
+    for (let lead = 1; lead <= 9; lead++) splits.push(lead * 10 ** power);
+  }
+  return splits.filter((each) => each >= low * (1 - 1e-9) && each <= high * (1 + 1e-9));
 }
 
 /**

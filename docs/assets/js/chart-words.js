@@ -90,7 +90,7 @@ export function drawNames(plot, all, palette) {
       if (y[y.length - 1] < y[0]) {
         ink.textAlign = "left";
         const most = box.right - 4 - ink.measureText(label).width;
-        ink.fillText(label, Math.min(across + 12, most), Math.max(down + 4, box.top + 12));
+        ink.fillText(label, Math.min(across + 12, most), Math.max(down - 6, box.top + 12));
       } else {
         ink.textAlign = "right";
         const least = box.left + 4 + ink.measureText(label).width;
