@@ -1,4 +1,4 @@
-"""Ask the worker's entry point every question that a card suggests; print the replies.
+"""Ask the worker's entry point all that cards and lessons suggest; print the replies.
 
 Runs natively and inside Pyodide alike: the build asks to find out which modules answering
 needs, the tests ask to compare the two.
@@ -10,18 +10,44 @@ from collections.abc import Iterator
 from calculators.card import Card
 from calculators.cards import CARDS
 from calculators.outputs.browser import reply
+from calculators.teaching.lesson import Lesson
+from calculators.teaching.lessons import LESSONS
+from calculators.teaching.question import Choice, Order
+
+ASKABLE: tuple[Card | Lesson, ...] = (*CARDS, *LESSONS)
 
 NONSENSE = ("", "many", "-1", "0", "nan", "inf", "1e400", "5 furlong", "1,2,3", "é\x00")
 
 
-def questions(card: Card) -> Iterator[tuple[str, dict]]:
+def marks(lesson: Lesson) -> Iterator[tuple[str, dict]]:
+    """Yield a name and a question: every option and order, numbers right, wrong and unreadable."""
+    for each in lesson.questions:
+        if isinstance(each, Choice):
+            answers = [option.key for option in each.options]
+        elif isinstance(each, Order):
+            answers = [",".join(item.key for item in each.items)]
+        else:
+            answers = ["500", "1e-3", "12.5 Pa", "-12 °F", *NONSENSE]
+        for system in ("us", "si"):
+            for answer in ("", *answers):
+                asked = {"do": "mark", "lesson": lesson.slug, "question": each.name}
+                name = f"{lesson.slug}: {each.name}, {answer!r}, {system}"
+                yield name, {**asked, "answer": answer, "system": system}
+
+
+def questions(asked: Card | Lesson) -> Iterator[tuple[str, dict]]:
+    """Yield every question about a card or of a lesson, by its name."""
+    yield from marks(asked) if isinstance(asked, Lesson) else entries(asked)
+
+
+def entries(card: Card) -> Iterator[tuple[str, dict]]:
     """Yield a name and a question: defaults, examples, conversions and bad entries."""
     filled = {"default": {}}
     filled |= {f"example {n}": dict(e.entries) for n, e in enumerate(card.examples, 1)}
-    for what, entries in filled.items():
+    for what, typed in filled.items():
         for system in ("us", "si"):
             for do in ("answer", "convert"):
-                question = {"do": do, "card": card.slug, "entries": entries, "system": system}
+                question = {"do": do, "card": card.slug, "entries": typed, "system": system}
                 yield f"{card.slug}: {do}, {what}, {system}", {**question, "data": True}
     for each in card.inputs:
         for text in NONSENSE:
@@ -29,11 +55,11 @@ def questions(card: Card) -> Iterator[tuple[str, dict]]:
             yield f"{card.slug}: {each.name} = {text!r}", {**question, "system": "us"}
 
 
-def replies(card: Card) -> dict[str, dict]:
-    """Answer all of a card's questions."""
-    return {name: json.loads(reply(json.dumps(asked))) for name, asked in questions(card)}
+def replies(asked: Card | Lesson) -> dict[str, dict]:
+    """Answer all the questions about a card or of a lesson."""
+    return {name: json.loads(reply(json.dumps(question))) for name, question in questions(asked)}
 
 
 if __name__ == "__main__":
-    everything = {name: said for card in CARDS for name, said in replies(card).items()}
+    everything = {name: said for each in ASKABLE for name, said in replies(each).items()}
     print(json.dumps(everything))

@@ -27,8 +27,8 @@ def note(event: str, details: tuple) -> None:
 
 sys.addaudithook(note)
 every_question = importlib.import_module("every_question")
-for card in every_question.CARDS:
-    every_question.replies(card)
+for asked in every_question.ASKABLE:
+    every_question.replies(asked)
 for name in ALSO:
     importlib.import_module(name)
 
