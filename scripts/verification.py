@@ -13,6 +13,8 @@ from dataclasses import dataclass
 from functools import cache
 from importlib import metadata
 
+import figures
+import judge_report
 from steps import ROOT
 
 from calculators import wording
@@ -121,6 +123,12 @@ def summary() -> str:
         f"{failed} differ." if failed else "None differs.",
     ]
     return text_of(tag("p", " ".join(sentences), class_="verdict-line", data_failed=failed or None))
+
+
+def judge() -> str:
+    """How often the decay judge is right, and the figure of it, as HTML."""
+    drawn = [figures.html(each.id) for each in figures.judge.FIGURES]
+    return judge_report.report() + "".join(drawn)
 
 
 def report() -> str:

@@ -13,7 +13,7 @@ from functools import cache
 from steps import BUILD, ROOT, files_under, fingerprint
 
 from calculators.outputs.element import tag, text_of
-from figures import flow, gauge, hold, lessons, pull, purge, style, water
+from figures import flow, gauge, hold, judge, lessons, pull, purge, style, water
 from figures.style import Figure
 
 FIGURES: tuple[Figure, ...] = (
@@ -21,6 +21,7 @@ FIGURES: tuple[Figure, ...] = (
     *flow.FIGURES,
     *pull.FIGURES,
     *hold.FIGURES,
+    *judge.FIGURES,
     *purge.FIGURES,
     *gauge.FIGURES,
     *lessons.FIGURES,
