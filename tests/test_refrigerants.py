@@ -24,12 +24,17 @@ FLUIDS = [
 ]
 
 
-@pytest.mark.parametrize("celsius", [-40.0, -25.0, 0.0, 20.0, 30.0, 40.0, 65.0])
-@pytest.mark.parametrize(("name", "fluid"), FLUIDS)
+@pytest.mark.parametrize(
+    ("name", "fluid", "celsius"),
+    [
+        (name, fluid, celsius)
+        for name, fluid in FLUIDS
+        for celsius in (-40.0, -25.0, 0.0, 20.0, 30.0, 40.0, 65.0)
+        if name != "R-744" or celsius <= 30.0  # its critical point
+    ],
+)
 def test_vapor_pressure_is_coolprops_dew_point(name, fluid, celsius):
     coolprop = pytest.importorskip("CoolProp.CoolProp")
-    if name == "R-744" and celsius > 30.0:
-        pytest.skip("above its critical point")
     published = coolprop.PropsSI("P", "T", 273.15 + celsius, "Q", 1, fluid)
 
     ours = refrigerants.vapor_pressure(refrigerant=name, temperature=273.15 + celsius)
