@@ -166,7 +166,7 @@ def table(at: At, ultimate: float, water: float) -> Table:
 
 
 def chart(at: At, pressure: float, ultimate: float, wet: float) -> Chart:
-    first = max(1.2 * ultimate, 20 * MICRON)
+    first = max(1.2 * ultimate, 100 * MICRON)
     last = max(100_000 * MICRON, 4.0 * wet, 1.5 * pressure)
     pressures = [first * (last / first) ** (step / 36) for step in range(37)]
     return Chart(
@@ -183,8 +183,8 @@ def chart(at: At, pressure: float, ultimate: float, wet: float) -> Chart:
             Series(label="your reading", role="reading", x=(pressure,), y=(at(pressure).rate,)),
         ),
         marks=(
-            Mark(axis="x", at=WATER_TRIPLE_PRESSURE, label="freezes"),
-            Mark(axis="x", at=wet, label="boils"),
+            Mark(axis="x", at=WATER_TRIPLE_PRESSURE, label="freeze"),
+            Mark(axis="x", at=wet, label="boil"),
         ),
         summary=(
             "The dot is your reading. Between {wet:micron|Pa;3}, where your water starts to boil, "
