@@ -222,7 +222,7 @@ def chart(
         y=Axis(label=f"Times the speed of {first.name}", us="1", si="1", log=True),
         series=tuple(
             Series(
-                label=each.name,
+                label=each.name if len(others) > 1 else "",
                 role="fit" if each is fastest else "curve",
                 x=pressures,
                 y=tuple(mine / its for mine, its in zip(speeds(each), base, strict=True)),
@@ -232,6 +232,6 @@ def chart(
         marks=(Mark(axis="y", at=pair["fourth"], label="d⁴ rule"),)
         if pair and len(others) == 1 and pair["fourth"] > 1.01
         else (),
-        summary="Near the open air all rigs are alike, for the pump is the limit. The emptier the "
-        "system, the more a wide hose is worth.",
+        summary="Near the open air the pump is the limit and rigs are much alike. The emptier the "
+        "system, the more a wide hose is worth, until molecular flow takes some of it back.",
     )

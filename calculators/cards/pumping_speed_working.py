@@ -1,6 +1,6 @@
 """How the pumping-speed card words its answer: notes, working, tables and chart."""
 
-from calculators.card import Axis, Chart, Column, Mark, Series, Step, Table, Text, say
+from calculators.card import Axis, Chart, Column, Series, Step, Table, Text
 from calculators.cards.rig_words import Bottleneck, where
 from calculators.hardware import PUMPS
 from calculators.physics.constants import MICRON, STANDARD_ATMOSPHERE
@@ -195,6 +195,6 @@ def chart(rig: Rig, gas: ThinGas, flow: SteadyFlow) -> Chart:
                 y=(flow.effective_speed,),
             ),
         ),
-        marks=(Mark(axis="x", at=flow.system_pressure, label=say("{pressure}")),),
-        summary="Dark: the pump alone. Colored: what the path leaves of it at the system.",
+        summary="Colored line: what the path leaves of the pump at the system, with your pressure "
+        "on it. Other line: the pump alone.",
     )

@@ -8,6 +8,7 @@
 import { font } from "./chart-palette.js";
 
 const FORMAT = new Intl.NumberFormat("en-US", { maximumSignificantDigits: 4 });
+const DECADE = 62; // CSS pixels that the number of a decade needs across
 const HAIRSPACE = 40; // CSS pixels that two numbers on an axis keep between them
 
 /** @param {number} value */
@@ -53,15 +54,21 @@ function logSplits(plot, index, low, high) {
 }
 
 /**
- * On a log axis: decades; the twos and fives between them too when there are few.
+ * On a log axis: decades; the twos and fives between them too when there are few. Across a
+ * narrow chart only every second or third decade has its number.
  * @param {any} plot
  * @param {number[]} splits
+ * @param {number} index
  */
-function readable(plot, splits) {
-  const leads = splits[splits.length - 1] / splits[0] > 150 ? [1] : [1, 2, 5];
+function readable(plot, splits, index) {
+  const span = splits[splits.length - 1] / splits[0];
+  const leads = span > 150 ? [1] : [1, 2, 5];
+  const wide = plot.bbox.width / devicePixelRatio / Math.max(1, Math.log10(span));
+  const every = index === 0 ? Math.ceil(DECADE / wide) : 1;
   return splits.map((each) => {
-    const lead = each / 10 ** Math.floor(Math.log10(each) + 1e-9);
-    return leads.some((one) => Math.abs(lead - one) < 1e-6) ? each : null;
+    const power = Math.floor(Math.log10(each) + 1e-9);
+    const stands = leads.some((one) => Math.abs(each / 10 ** power - one) < 1e-6);
+    return stands && power % every === 0 ? each : null;
   });
 }
 
