@@ -155,7 +155,7 @@ def _options(question: Choice, identity: str, system: str) -> Element:
         for option in shown_options(question)
     ]
     asks = asks_text(question, question.asks, system=system)
-    log = _log(question.right) if isinstance(question.right, Asked) else None
+    log = _log(question.right, asks) if isinstance(question.right, Asked) else None
     return tag(
         "fieldset",
         tag("legend", asks, class_="quiz-asks"),
@@ -165,7 +165,7 @@ def _options(question: Choice, identity: str, system: str) -> Element:
     )
 
 
-def _log(asked: Asked) -> Element | None:
+def _log(asked: Asked, asks: str) -> Element | None:
     """The readings that a question is about, in the units the trade writes them in."""
     log = answered(asked).entered.get("readings")
     if log is None:
@@ -178,7 +178,7 @@ def _log(asked: Asked) -> Element | None:
     ]
     return tag(
         "div", tag("table", tag("tbody", rows)), class_="scroll quiz-log", tabindex=0,
-        role="region", aria_label="The readings",
+        role="region", aria_label=f"Readings: {asks}",
     )  # fmt: skip
 
 
