@@ -166,7 +166,7 @@ def table(at: At, ultimate: float, water: float) -> Table:
 
 
 def chart(at: At, pressure: float, ultimate: float, wet: float) -> Chart:
-    first = max(1.2 * ultimate, 100 * MICRON)
+    first = max(1.02 * ultimate, min(max(1.2 * ultimate, 100 * MICRON), pressure))
     last = max(100_000 * MICRON, 4.0 * wet, 1.5 * pressure)
     pressures = [first * (last / first) ** (step / 36) for step in range(37)]
     return Chart(
