@@ -227,7 +227,7 @@ CARD = Card(
         Example(
             title="A 1/4 in bore hose at 500 micron",
             entries={"part": "hose-1/4", "pressure": "500 micron"},
-            shows="A tenth of a CFM, whatever the pump behind it.",
+            shows="A fifth of a CFM, whatever the pump behind it.",
         ),
         Example(
             title="A valve core left in, at the village hall in Ostermoor",

@@ -193,8 +193,7 @@ CARD = Card(
         Example(
             title="A split system of 10 L in the library at Hollin",
             entries={"volume": "10 L", "path": [{"part": "hose-1/4"}]},
-            shows="More than half of the time goes into the last step from 1,000 to 500 micron "
-            "and the one before it.",
+            shows="Nearly half of the time goes into the last step, from 1,000 to 500 micron.",
         ),
         Example(
             title="The same with a 3/4 in hose",

@@ -174,8 +174,8 @@ def chart(pull: PullDown, alone: PullDown | None) -> Chart:
         y=Axis(label="Pressure at the system", us="micron", si="Pa", log=True),
         series=tuple(series),
         marks=tuple(marks),
-        summary="Colored line: this rig. Other line: the pump alone, with no hose. A hose lets less "
-        "through the emptier the system is, so each decade takes longer than the one before."
+        summary="Colored line: this rig. Other line: the pump alone, with no hose. A hose lets "
+        "less through the emptier the system is, so each decade takes longer than the one before."
         if alone is not None
         else "The pressure falls more and more slowly toward the level where it stays.",
     )
