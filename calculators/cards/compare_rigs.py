@@ -9,6 +9,7 @@ from calculators.cards.common import VOLUME
 from calculators.cards.compare_rigs_working import (
     Entrant,
     chart,
+    held_back_by,
     notes,
     ratios,
     speeds_table,
@@ -78,6 +79,7 @@ def compute(
         values={
             "fast": arrived[0].name if arrived else "",
             "slow": arrived[-1].name if arrived else "",
+            "slow_worst": held_back_by(arrived[-1], target_pressure, thin) if arrived else "",
             **(pair or {}),
         },
     )
@@ -189,14 +191,14 @@ CARD = Card(
                         ("none", "No narrowing"),
                         *((key, PARTS[key].name[0].upper() + PARTS[key].name[1:]) for key in ENDS),
                     ),
-                    default="core-tool",
+                    default="none",
                 ),
                 replace(PUMP_SPEED, hint="", help=""),
                 replace(ULTIMATE, hint="", help=""),
             ),
             default=(
-                {"name": "1/4 in hose", "hose": "hose-1/4", "end": "none"},
-                {"name": "1/2 in hose", "hose": "hose-1/2", "end": "none"},
+                {"name": "1/4 in hose", "hose": "hose-1/4"},
+                {"name": "1/2 in hose", "hose": "hose-1/2"},
             ),
             minimum=2,
             maximum=5,
@@ -248,8 +250,8 @@ CARD = Card(
             title="1/4 in against 1/2 in, the case where the rule says 16",
             entries={
                 "rigs": [
-                    {"name": "1/4 in hose", "hose": "hose-1/4", "end": "none"},
-                    {"name": "1/2 in hose", "hose": "hose-1/2", "end": "none"},
+                    {"name": "1/4 in hose", "hose": "hose-1/4"},
+                    {"name": "1/2 in hose", "hose": "hose-1/2"},
                 ],
                 "volume": "10 L",
             },
@@ -260,9 +262,9 @@ CARD = Card(
             title="A bigger pump or a bigger hose, for the cold store in Brannock",
             entries={
                 "rigs": [
-                    {"name": "as it is", "pump_speed": "5 CFM", "hose": "hose-1/4"},
-                    {"name": "8 CFM pump", "pump_speed": "8 CFM", "hose": "hose-1/4"},
-                    {"name": "3/8 in hoses", "hose": "hose-3/8", "hoses": "2"},
+                    {"name": "as it is", "end": "core-tool"},
+                    {"name": "8 CFM pump", "end": "core-tool", "pump_speed": "8 CFM"},
+                    {"name": "3/8 in hoses", "end": "core-tool", "hose": "hose-3/8", "hoses": "2"},
                 ],
                 "volume": "60 L",
             },

@@ -5,6 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from calculators.card import Axis, Chart, Column, Mark, Series, Step, Table, Text, say
+from calculators.cards.rig_words import bottleneck
 from calculators.physics.constants import MICRON, STANDARD_ATMOSPHERE
 from calculators.physics.gases import ThinGas
 from calculators.physics.pull_down import PullDown
@@ -65,9 +66,12 @@ def ratios(fast: Entrant, slow: Entrant, target: float, gas: ThinGas) -> dict[st
         "fast_speed": fast_flow.effective_speed,
         "slow_speed": slow_flow.effective_speed,
         "fast_pump_share": fast_flow.pump_share,
-        "fast_pump": fast.rig.pumping_speed,
-        "slow_pump": slow.rig.pumping_speed,
     }
+
+
+def held_back_by(each: Entrant, target: float, gas: ThinGas) -> str:
+    """Name of the part that holds a rig back most at the target."""
+    return bottleneck(flow_at(rig=each.rig, system_pressure=target, gas=gas)).name
 
 
 def notes(
@@ -76,20 +80,7 @@ def notes(
     """What the comparison is worth, and where the rule of thumb holds."""
     said: list[Text] = []
     if pair:
-        if abs(pair["fourth"] - 1.0) > 0.01:
-            said.append(
-                "By the fourth power of the bore the wider hose would be {fourth:1;3} times as "
-                "good. That is true of the hose alone, and only in viscous flow: at "
-                "{target_pressure} it passes {hoses:1;3} times as much, in molecular flow "
-                "{third:1;3} times."
-            )
-            said.append(
-                "The system feels less: at {target_pressure} the pump and all that stands in the "
-                "path leave a speed {speeds:1;3} times as high. Over the whole pull, which starts "
-                "where even a narrow hose does little harm, it is {times:1;3} times."
-            )
-        elif pair["times"] < 1.1:
-            said.append("The difference is under 10 %: spend the money elsewhere.")
+        said += _rule_of_thumb(pair)
         if pair["fast_pump_share"] > 0.5:
             said.append(
                 "With {fast} the pump is the limit: a still wider hose would gain little, a "
@@ -106,6 +97,25 @@ def notes(
     ]
     said.append("For dry gas: water takes its own time, but it leaves through the same hoses.")
     return tuple(said)
+
+
+def _rule_of_thumb(pair: Mapping[str, float]) -> list[Text]:
+    """Where the fourth power of the bore holds, and what is left of it."""
+    if pair["fourth"] > 1.01:
+        return [
+            "By the fourth power of the bore the wider hose would be {fourth:1;3} times as good. "
+            "That is true of the hose alone, and only in viscous flow: at {target_pressure} it "
+            "passes {hoses:1;3} times as much, in molecular flow {third:1;3} times.",
+            "The system feels less: at {target_pressure} the pump and all that stands in the path "
+            "leave a speed {speeds:1;3} times as high. Over the whole pull, which starts where "
+            "even a narrow hose does little harm, it is {times:1;3} times.",
+        ]
+    said: list[Text] = ["The bottleneck of {slow} is the {slow_worst}."]
+    if pair["fourth"] < 0.99:
+        said.append("Its hose passes more, and still {fast} is faster: look at the rest first.")
+    elif pair["times"] < 1.1:
+        said.append("The difference is under 10 %: spend the money elsewhere.")
+    return said
 
 
 def working(arrived: Sequence[Entrant], pair: Mapping[str, float] | None) -> tuple[Step, ...]:
