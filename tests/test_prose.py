@@ -73,7 +73,7 @@ STILL_TYPED = {
     )
 }  # fmt: skip
 STILL_WITHOUT_CAUTION = {
-    "calculators/moisture.md", "learn/where-the-water-leaves.md",
+    "calculators/moisture.md",
 }  # fmt: skip
 
 

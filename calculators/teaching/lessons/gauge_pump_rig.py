@@ -18,6 +18,7 @@ LESSON = Lesson(
     objectives=(
         Objective("prove-gauge", "Compare two gauges and say whether they agree."),
         Objective("prove-pump", "Judge a pump by its blank-off reading."),
+        Objective("prove-rig", "Judge a rig from its reading with the ends capped."),
         Objective("gas-and-gauge", "Say what a thermal gauge does in water vapor."),
         Objective("prove-order", "Put the three proofs in order, and say why."),
     ),
@@ -99,6 +100,40 @@ LESSON = Lesson(
             ),
             right=Asked("pump-check", "judgment", {"blank_off": "78 micron", "accuracy": "10 %"}),
             hint="Use the pump check card.",
+        ),
+        Choice(
+            name="is-the-rig-tight",
+            objective="prove-rig",
+            asks=(
+                "The pump alone reads {ultimate_pressure}. With a quarter-inch hose and a core "
+                "tool on it, capped off, it stops at {rig_reading}. What do you say of the rig?"
+            ),
+            options=(
+                Option(
+                    key="tight",
+                    text="Tight enough",
+                    says="At {target_pressure} its own gas takes {share_at_target} of the flow.",
+                ),
+                Option(
+                    key="leaky",
+                    text="It leaks or gives off gas",
+                    says=(
+                        "No system on it could get below {rig_reading}. Find the part before you "
+                        "blame the system."
+                    ),
+                ),
+                Option(
+                    key="pump",
+                    text="The pump is worn",
+                    says="The pump alone was good. What you added is what spoils it.",
+                ),
+            ),
+            right=Asked(
+                "rig-check",
+                "judgment",
+                {"ultimate_pressure": "25 micron", "rig_reading": "420 micron"},
+            ),
+            hint="Use the rig check card.",
         ),
         Numeric(
             name="gauge-in-vapor",
