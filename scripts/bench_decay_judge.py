@@ -14,14 +14,16 @@ import statistics
 import sys
 import time
 from collections import Counter
+from collections.abc import Callable
 from concurrent.futures import ProcessPoolExecutor
+from itertools import pairwise
 
 from steps import ROOT, StepFailed, main
 
 sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
 
-from simulator.trial import Outcome, trial
-from simulator.truth import AMBIGUOUS, UNAMBIGUOUS
+from simulator.trial import Outcome, trial  # noqa: E402
+from simulator.truth import AMBIGUOUS, UNAMBIGUOUS  # noqa: E402
 
 KEPT = ROOT / "scripts" / "figures" / "decay_judge.json"
 CODES = (*UNAMBIGUOUS, "undecided")
@@ -30,7 +32,7 @@ EDGES = (0.0, 0.1, 0.2, 0.4, 0.6, 0.8, 1.0, 1.25, 1.6, 2.5, 5.0, 10.0, 1e9)
 NEEDED = {"right": 0.97, "undecided": 0.95, "least_cover": 0.90, "most_cover": 0.99, "error": 0.05}
 
 
-def share(outcomes: list[Outcome], good) -> tuple[int, int]:
+def share(outcomes: list[Outcome], good: Callable[[Outcome], bool]) -> tuple[int, int]:
     """How many of how many."""
     return sum(map(good, outcomes)), len(outcomes)
 
@@ -44,17 +46,22 @@ def characteristic(outcomes: list[Outcome]) -> dict:
     sized = [o for o in outcomes if o.leak_over_unseen is not None]
     errors = [o.leak_error for o in outcomes if o.leak_error is not None]
     bins = []
-    for low, high in zip(EDGES, EDGES[1:], strict=False):
+    for low, high in pairwise(EDGES):
         inside = [o for o in sized if low <= o.leak_over_unseen < high]
         bins.append([low, high, *share(inside, lambda o: o.code == "pass")])
     return {
         "logs": len(outcomes),
         "first": outcomes[0].seed,
-        "matrix": {k: [Counter(o.code for o in v)[code] for code in CODES] for k, v in cases.items()},
+        "codes": CODES,
+        "matrix": {
+            kind: [Counter(o.code for o in same)[code] for code in CODES]
+            for kind, same in cases.items()
+        },
         "right": share(clear, lambda o: o.code == o.expected),
         "undecided": share(hazy, lambda o: o.code == "undecided"),
         "false_pass_leak": share(
-            [o for o in passed if o.leak_over_unseen is not None], lambda o: o.leak_over_unseen > 1.0
+            [o for o in passed if o.leak_over_unseen is not None],
+            lambda o: o.leak_over_unseen > 1.0,
         ),
         "false_pass_plateau": share(passed, lambda o: o.plateau_over_limit > 1.0),
         "pass_by_leak": bins,
@@ -83,13 +90,14 @@ def show(found: dict) -> None:
                  "plateau_cover", "sure", "fair"):  # fmt: skip
         good, count = found[name]
         print(f"{name:<20} {good:>6,} of {count:<6,} {good / max(count, 1):8.2%}")
-    print(f"{'leak error, median':<20} {found['leak_median_error']:.2%}, bias {found['leak_bias']:+.2%}")
+    error, bias = found["leak_median_error"], found["leak_bias"]
+    print(f"{'leak error, median':<20} {error:.2%}, bias {bias:+.2%}")
 
 
 def check(found: dict) -> None:
     """Fail if the judge is not as good as it must be."""
     rate = {k: v[0] / max(v[1], 1) for k, v in found.items() if isinstance(v, (list, tuple)) and
-            k not in ("pass_by_leak", "matrix")}  # fmt: skip
+            k not in ("pass_by_leak", "matrix", "codes")}  # fmt: skip
     held = {
         "no false pass": found["false_pass_leak"][0] == 0 == found["false_pass_plateau"][0],
         "unambiguous right": rate["right"] >= NEEDED["right"],

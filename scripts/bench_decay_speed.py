@@ -63,7 +63,9 @@ def bench() -> None:
         reading, judging = median(lambda text=text: read_log(text)), median(judged)
         whole = reading + judging
         ratio = f"{whole / before:6.2f}" if before else ""
-        print(f"{count:>9,} {1e3 * reading:>9.1f} {1e3 * judging:>9.1f} {1e3 * whole:>9.1f} {ratio}")
+        print(
+            f"{count:>9,} {1e3 * reading:>9.1f} {1e3 * judging:>9.1f} {1e3 * whole:>9.1f} {ratio}"
+        )
         before = whole
 
 

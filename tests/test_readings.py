@@ -124,7 +124,8 @@ def test_a_long_log_without_units_says_what_was_supposed():
 def is_sound(log):
     rising = all(a < b for a, b in zip(log.times, log.times[1:], strict=False))
     finite = all(map(math.isfinite, (*log.times, *log.pressures)))
-    return rising and finite and len(log.times) == len(log.pressures) >= 2 and min(log.pressures) > 0
+    even = len(log.times) == len(log.pressures) >= 2
+    return rising and finite and even and min(log.pressures) > 0
 
 
 @given(st.text(max_size=300))

@@ -54,9 +54,7 @@ def _temperature(name: str, label: str, symbol: str, **more: str) -> Quantity:
 
 
 def _time(name: str, label: str, symbol: str) -> Output:
-    return Output(
-        name=name, label=label, symbol=symbol, si_unit="s", us="duration", si="duration"
-    )
+    return Output(name=name, label=label, symbol=symbol, si_unit="s", us="duration", si="duration")
 
 
 CARD = Card(
@@ -107,7 +105,10 @@ CARD = Card(
             help="Without it a rise cannot be turned into a leak.",
         ),
         _temperature(
-            "temperature", "Coldest part of the system", "T_c", hint="if you know it",
+            "temperature",
+            "Coldest part of the system",
+            "T_c",
+            hint="if you know it",
             help="Tells whether a plateau can be water lying there.",
         ),
         Quantity(
@@ -154,11 +155,17 @@ CARD = Card(
             required=False,
         ),
         _temperature(
-            "start_temperature", "Temperature at isolation", "T₁", hint="if it changed",
+            "start_temperature",
+            "Temperature at isolation",
+            "T₁",
+            hint="if it changed",
             help="With the one at the end, takes warming out of the rise.",
         ),
         _temperature(
-            "end_temperature", "Temperature at the last reading", "T₂", hint="if it changed",
+            "end_temperature",
+            "Temperature at the last reading",
+            "T₂",
+            hint="if it changed",
         ),
         Choice(
             name="refrigerant",
@@ -179,14 +186,24 @@ CARD = Card(
         _pressure("final_pressure", "Last reading", "p₂"),
         _pressure("rise", "Rise", "Δp"),
         Output(
-            name="rate_of_rise", label="Mean rate of rise", symbol="Δp/t", si_unit="Pa/s",
-            us="micron/min", si="Pa/min", figures=3,
+            name="rate_of_rise",
+            label="Mean rate of rise",
+            symbol="Δp/t",
+            si_unit="Pa/s",
+            us="micron/min",
+            si="Pa/min",
+            figures=3,
         ),
         _pressure("plateau", "Levels off at", "p_∞"),
         _pressure("lowest_plateau", "At least (95 %)", "p_∞,low"),
         _pressure("highest_plateau", "At most (95 %)", "p_∞,high"),
         Output(
-            name="vapor_mass", label="As water vapor", symbol="m", si_unit="kg", us="mg", si="mg",
+            name="vapor_mass",
+            label="As water vapor",
+            symbol="m",
+            si_unit="kg",
+            us="mg",
+            si="mg",
             figures=2,
         ),
         _leak("leak_rate", "Leak part", "Q"),
@@ -212,7 +229,7 @@ CARD = Card(
     ),
     assumptions=(
         "The system was isolated at its own valves. Hoses let gas through and rise on their own.",
-        "Unless you enter temperatures, the temperature stayed within about 1 K. Trapped gas rises "
+        "Unless you enter temperatures, the temperature stayed within about 2 K. Trapped gas rises "
         "by a third of a percent per kelvin, vapor over water by six percent.",
         "The gauge's scale is right to 10 % and does not drift.",
         "A leak feeds in at a steady rate; gas from inside slows down. Gas too slow to bend within "
@@ -248,6 +265,49 @@ CARD = Card(
                 "volume": "8 L",
             },
             shows="A straight climb, minute after minute.",
+        ),
+        Example(
+            title="Out of a gauge's file: stamps and millibar",
+            entries={
+                "readings": (
+                    "time;pressure [mbar]\n"
+                    "2026-05-04T08:00:00;0,400\n2026-05-04T08:05:00;0,404\n"
+                    "2026-05-04T08:10:00;0,405\n2026-05-04T08:20:00;0,406\n"
+                    "2026-05-04T08:30:00;0,407"
+                ),
+                "volume": "12 L",
+                "start_temperature": "72 °F",
+                "end_temperature": "73 °F",
+            },
+            shows="Dates, decimal commas and other units are read as they stand.",
+        ),
+        Example(
+            title="Bends, then keeps climbing: a bottling hall's glycol chiller",
+            entries={
+                "readings": (
+                    "date,vacuum (micron)\n"
+                    + "\n".join(
+                        f"05/04/2026 {8 + minute // 60:02d}:{minute % 60:02d} AM,{reading}"
+                        for minute, reading in (
+                            (0, 300),
+                            (5, 581),
+                            (10, 716),
+                            (15, 791),
+                            (20, 839),
+                            (25, 877),
+                            (30, 911),
+                            (35, 943),
+                            (40, 974),
+                            (45, 1004),
+                            (50, 1034),
+                            (55, 1065),
+                            (60, 1095),
+                        )
+                    )
+                ),
+                "volume": "85 L",
+            },
+            shows="Gas inside explains the bend, but not the straight climb after it.",
         ),
     ),
 )

@@ -58,12 +58,13 @@ def _seen(found: Judgment) -> Text:
 
 
 def _hold(found: Judgment) -> list[Text]:
+    steepest = found.found.steepest / found.found.length
     return [
         say(
-            "At the steepest rise these readings allow, {steepest:micron/min|Pa/min;2}, it stays "
-            "under the limit for at least {ahead:duration} more.",
-            steepest=found.found.steepest / found.found.length,
-            ahead=found.look_ahead,
+            "Even at the steepest rise these readings allow, {steepest:micron/min|Pa/min;2}, it "
+            "would take {time:duration} more to reach the limit.",
+            steepest=steepest,
+            time=max(found.limit - found.final_pressure, 0.0) / max(steepest, 1e-12),
         )
     ]
 
@@ -129,9 +130,7 @@ def _short(found: Judgment) -> list[Text]:
 
 
 def _shape(found: Judgment) -> list[Text]:
-    return [
-        "A leak climbs in a straight line and gas from inside bends; these readings fit both."
-    ]
+    return ["A leak climbs in a straight line and gas from inside bends; these readings fit both."]
 
 
 def _bending(found: Judgment) -> list[Text]:

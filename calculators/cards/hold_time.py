@@ -57,9 +57,7 @@ SYSTEMS = {
 }
 
 
-def compute(
-    *, system: str, volume: float | None, resolution: float, leak_rate: float
-) -> Answer:
+def compute(*, system: str, volume: float | None, resolution: float, leak_rate: float) -> Answer:
     """Hold [s] that shows a leak [Pa m3/s] on a gauge's step [Pa] in a volume [m3]."""
     typical = SYSTEMS.get(system)
     if typical is None and volume is None:
@@ -238,20 +236,38 @@ CARD = Card(
             name="hold_time", label="Hold", symbol="t", si_unit="s", us="duration", si="duration"
         ),
         Output(
-            name="system_volume", label="Inside volume", symbol="V", si_unit="m³", us="L", si="L",
+            name="system_volume",
+            label="Inside volume",
+            symbol="V",
+            si_unit="m³",
+            us="L",
+            si="L",
             figures=3,
         ),
         Output(
-            name="least_practice", label="Common practice, from", symbol="", si_unit="s",
-            us="duration", si="duration",
+            name="least_practice",
+            label="Common practice, from",
+            symbol="",
+            si_unit="s",
+            us="duration",
+            si="duration",
         ),
         Output(
-            name="most_practice", label="Common practice, to", symbol="", si_unit="s",
-            us="duration", si="duration",
+            name="most_practice",
+            label="Common practice, to",
+            symbol="",
+            si_unit="s",
+            us="duration",
+            si="duration",
         ),
         Output(
-            name="rise_seen", label="Rise that counts as seen", symbol="Δp", si_unit="Pa",
-            us="micron", si="Pa", figures=3,
+            name="rise_seen",
+            label="Rise that counts as seen",
+            symbol="Δp",
+            si_unit="Pa",
+            us="micron",
+            si="Pa",
+            figures=3,
         ),
     ),
     compute=compute,

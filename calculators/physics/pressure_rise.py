@@ -8,9 +8,7 @@ from calculators.errors import OutOfRange
 from calculators.physics.leak_rate import STEPS_TO_BE_SEEN
 
 
-def rate_of_pressure_rise(
-    *, first_pressure: float, last_pressure: float, duration: float
-) -> float:
+def rate_of_pressure_rise(*, first_pressure: float, last_pressure: float, duration: float) -> float:
     """Mean rise of pressure over a hold.
 
     Parameters

@@ -14,7 +14,8 @@ from calculators.physics.rise_shapes import Fit, Fits
 NORMAL_95 = 1.96  # two-sided 95 %
 NORMAL_PASS = 3.3  # one-sided, one in two thousand: what a pass must survive
 LATE = (1.0 / 3.0, 1.0 / 2.0, 2.0 / 3.0)  # where the late stretches start, in log lengths
-STEADY_TEMPERATURE = 1.0 / 293.0  # share that trapped gas moves per kelvin not written down
+UNRECORDED, RECORDED = 2.0, 0.5  # K: change of temperature that may hide a leak
+ROOM = 293.0  # K; trapped gas goes as the temperature
 GAUGE_SCALE = 0.1  # by which a gauge may show too small a rise; what a pass must survive
 
 
@@ -217,8 +218,8 @@ def steepest_leak(
     noise : Noise
         Its scatter.
     temperature_known : bool
-        Whether the readings were corrected for temperature; if not, a kelvin
-        of drift is allowed for.
+        Whether the readings were corrected for temperature; if not, two
+        kelvin of drift are allowed for.
     before : float, optional
         Share of the whole log that lies before the fitted part [1], scalar.
     normal : float, optional
@@ -244,5 +245,6 @@ def steepest_leak(
     found = [each for each in found if each] or [stretch(fits, noise, start=0.0)]
     reach = noise.quantile(normal)
     bounds = [each.slope + reach * each.uncertainty for each in found if each]
-    drift = (0.3 if temperature_known else 1.0) * STEADY_TEMPERATURE * fits.data.pressure[-1]
+    change = RECORDED if temperature_known else UNRECORDED
+    drift = change / ROOM * fits.data.pressure[-1]
     return (1.0 + GAUGE_SCALE) * max(min(bounds), 0.0) + drift

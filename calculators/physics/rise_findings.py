@@ -35,7 +35,7 @@ UNSTEADY, THERMOMETER = 0.6, 0.15  # K: standard uncertainty of a change unrecor
 _STARTS = (0.0, 0.06, 0.12, 0.25, 0.37, 0.5)  # where the described part may start
 _MANY = 60  # readings from which the first one no longer matters
 _FEWEST = 6  # points that the described part keeps
-_QUICK = 1.0  # log lengths: gas beside a proven leak is looked for up to this time constant
+_QUICK = 0.5  # log lengths: gas beside a proven leak is looked for up to this time constant
 _WORSE = 2.0  # times the scatter of the last half: then a shape does not describe the log
 
 
@@ -157,7 +157,7 @@ def find(points: tuple[Point, ...], *, temperature_known: bool) -> Findings:
     bent = gain > max(proof, crooked) and not (
         choices[-1].weight is not None and preferred(choices) in ("constant", "leak")
     )
-    best = _plainest(fits, richest, proof, straight) if bent else fits.line
+    best = _plainest(fits, richest, proof, straight) if gain > proof else fits.line
     start, length = points[at].time, fits.data.length
     before = (start - points[0].time) / length
     unsteady = THERMOMETER if temperature_known else UNSTEADY
@@ -231,9 +231,10 @@ def _shapes_differ(fits: Fits, best: Fit, proof: float) -> float:
         return 0.0
     both = [fit for fit in fits.both if fit.slope >= 0.0 and fit.tau <= _QUICK]
     rivals = _best_of_each_shape(both)
+    doubts = [_doubt(fit, best, fit.slope - best.slope, proof) for fit in rivals]
     if best.gas * best.share(1.0) < MATERIAL_SHARE * (best.at(1.0) - best.at(0.0)):
-        rivals.append(fits.line)
-    return max((_doubt(fit, best, fit.slope - best.slope, proof) for fit in rivals), default=0.0)
+        doubts.append(0.5 * abs(fits.line.slope - best.slope))  # the bend may be the gauge's own
+    return max(doubts, default=0.0)
 
 
 def _best_of_each_shape(fits: Sequence[Fit]) -> list[Fit]:

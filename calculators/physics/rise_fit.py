@@ -74,8 +74,13 @@ class _Solver:
             return _Trial(None, None, math.inf)
         only = self.alone(bend)
         gas = only._replace(
-            shape=shape, tau=tau, slope=0.0, gas=only.slope, center=self.time.mean,
-            middle=bend.mean, spread=(0.0, 0.0, only.spread[0]),
+            shape=shape,
+            tau=tau,
+            slope=0.0,
+            gas=only.slope,
+            center=self.time.mean,
+            middle=bend.mean,
+            spread=(0.0, 0.0, only.spread[0]),
         )
         slow = gas.misfit if tau <= SLOWEST_GAS else math.inf
         both = self.pair(self.time, bend)

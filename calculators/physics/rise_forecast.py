@@ -90,9 +90,7 @@ def projection(case: Case, *, time: float) -> Interval:
     found = case.found
     x = (time - found.start) / found.length
     fits = [fit for fit in (*found.fits.both, *found.fits.gas) if fit.slope >= 0.0]
-    band = level_interval(
-        (*fits, found.fits.line), found.noise, x=x, points=len(found.fits.data.x)
-    )
+    band = level_interval((*fits, found.fits.line), found.noise, x=x, points=len(found.fits.data.x))
     best = max(found.best.at(x), 0.0)
     return Interval(max(min(band.low, best), 0.0), best, max(band.high, best))
 

@@ -60,6 +60,11 @@ class Judgment:
         return self.case.found
 
     @property
+    def limit(self) -> float:
+        """Pressure that must not be passed [Pa]."""
+        return self.case.limit
+
+    @property
     def start(self) -> float:
         """First time since the isolation, on the log's clock [s]."""
         return self.found.points[0].time
@@ -201,9 +206,7 @@ def judge_rise(
     )
 
 
-def _steady(
-    points: tuple[Point, ...], start: float, end: float, coldest: float | None
-) -> Findings:
+def _steady(points: tuple[Point, ...], start: float, end: float, coldest: float | None) -> Findings:
     """Find what a log shows at one temperature, by the law of gas or of water it has come to."""
     gas = find(at_one_temperature(points, start=start, end=end), temperature_known=True)
     water = start if coldest is None else coldest

@@ -117,9 +117,7 @@ def noise(fits: Fits) -> Noise:
     supposed = (PRIOR_SHARE * data.step) ** 2 / data.size
     used = 2.0 + (best.gas > 0.0) * 2.0
     freedom = max(n - used, 0.0)
-    scatter = (PRIOR_COUNT * supposed + math.fsum(r * r for r in left)) / (
-        PRIOR_COUNT + freedom
-    )
+    scatter = (PRIOR_COUNT * supposed + math.fsum(r * r for r in left)) / (PRIOR_COUNT + freedom)
     length = min(correlation_length(left), max(n / 6.0, 1.0))
     crossed = (best.at(1.0) - best.at(0.0)) / data.step
     still = data.step**2 / 60.0 * n / (1.0 + crossed**2)

@@ -133,16 +133,23 @@ class Puddle:
                     break
                 temperature, frozen = self._state(heat, mass)
                 pressure = vapor_pressure(temperature)
-                flow = self.conductance * (pressure - vapor) * WATER / (
-                    GAS_CONSTANT * self.surroundings
+                flow = (
+                    self.conductance
+                    * (pressure - vapor)
+                    * WATER
+                    / (GAS_CONSTANT * self.surroundings)
                 )
                 latent = self.VAPORIZATION + frozen * self.FUSION
                 capacity = self.metal + mass * (self.ICE_HEAT if frozen else self.WATER_HEAT)
                 steep = pressure * 6100.0 / temperature**2  # dp/dT of the vapor curve
-                rate = self.conductance * (
-                    1.0 / self.volume
-                    + steep * latent * WATER / (GAS_CONSTANT * self.surroundings) / capacity
-                ) + self.warming / capacity
+                rate = (
+                    self.conductance
+                    * (
+                        1.0 / self.volume
+                        + steep * latent * WATER / (GAS_CONSTANT * self.surroundings) / capacity
+                    )
+                    + self.warming / capacity
+                )
                 step = min(at - now, 0.2 / rate, max(0.1 * mass / max(abs(flow), 1e-30), 1e-3))
                 moved = max(min(flow * step, mass), -added / per_kilogram)
                 carried = self.FUSION + self.VAPORIZATION + self.VAPOR_HEAT * (temperature - 273.15)

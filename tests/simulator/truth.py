@@ -89,9 +89,11 @@ def _kind(test, leak, gas, final_gas):
     concern = test.concern * test.duration / test.volume if test.volume_known else math.inf
     rise, leak_rise, gas_rise = leak[-1] + gas[-1], leak[-1], gas[-1]
     enough = test.duration >= (300.0 if test.volume_known else 600.0)
-    settled = test.duration >= 180.0 and (
-        5.0 * test.evening_time <= test.duration / 4.0 or abs(test.uneven) < step
-    ) and test.gauge.lag <= test.duration / 40.0
+    settled = (
+        test.duration >= 180.0
+        and (5.0 * test.evening_time <= test.duration / 4.0 or abs(test.uneven) < step)
+        and test.gauge.lag <= test.duration / 40.0
+    )
     gone = _time_to(test, gas, 0.63 * gas_rise)
     visible_bend = gone >= max(2.0 * test.interval, 3.0 * test.gauge.lag)
     on_the_way = end + 10.0 * _late_rise(leak, gas) > 1.1 * test.limit
