@@ -185,8 +185,8 @@ def chart(piece: Tube, gas: ThinGas, mean: float) -> Chart:
     pressures = tuple(math.exp(low + step * index) for index in range(_CHART_POINTS))
     path = rarefied_gas.mean_free_path(pressure=1.0, gas=gas)
     borders = (
-        (rarefied_gas.VISCOUS_BELOW, "viscous"),
-        (rarefied_gas.MOLECULAR_ABOVE, "transition"),
+        (rarefied_gas.VISCOUS_BELOW, "Kn 0.01"),
+        (rarefied_gas.MOLECULAR_ABOVE, "Kn 0.5"),
     )
     inside = [
         Mark(axis="x", at=path / (number * piece.inside_diameter), label=label)
@@ -208,7 +208,7 @@ def chart(piece: Tube, gas: ThinGas, mean: float) -> Chart:
         ),
         marks=tuple(inside),
         summary=(
-            "Steep on the right, where the flow is viscous; flat on the left, where it is "
-            "molecular; a shallow dip between."
+            "Steep right of Kn 0.01, where the flow is viscous; flat left of Kn 0.5, where it is "
+            "molecular; a shallow dip near there."
         ),
     )

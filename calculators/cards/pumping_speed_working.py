@@ -94,11 +94,11 @@ def _part(number: int, flow: PartFlow, gas: ThinGas) -> Step:
 def parts_table(flow: SteadyFlow) -> Table:
     """Where the pressure is lost."""
     rows: list[tuple[float | str | None, ...]] = [
-        ("The pump", None, flow.pump_pressure, flow.pump_share)
+        ("Pump", None, flow.pump_pressure, flow.pump_share)
     ]
     rows += [
         (
-            f"The {part.part.name}{where(part.branch)}",
+            part.part.name[0].upper() + part.part.name[1:] + where(part.branch),
             part.conductance,
             part.inlet_pressure,
             flow.share(part),
@@ -109,9 +109,9 @@ def parts_table(flow: SteadyFlow) -> Table:
         caption="Where it is lost, from the pump to the system",
         columns=(
             Column("Part"),
-            Column("Conductance", us="CFM", si="L/s", figures=3),
-            Column("Pressure before it", us="micron", si="Pa", figures=3),
-            Column("Share of the loss", us="%", si="%", figures=2),
+            Column("Passes", us="CFM", si="L/s", figures=3),
+            Column("Before it", us="micron", si="Pa", figures=3),
+            Column("Loss", us="%", si="%", figures=2),
         ),
         rows=tuple(rows),
         open=True,
