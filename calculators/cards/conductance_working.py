@@ -207,7 +207,9 @@ def chart(piece: Tube, gas: ThinGas, mean: float) -> Chart:
             Series(label="yours", role="reading", x=(mean,), y=(_at(piece, mean, gas),)),
         ),
         marks=tuple(inside),
-        summary=(
+        summary="Nearly flat: an opening passes a fixed volume, somewhat more in a dense stream."
+        if piece.length == 0.0
+        else (
             "Steep right of Kn 0.01, where the flow is viscous; flat left of Kn 0.5, where it is "
             "molecular; a shallow dip near there."
         ),
