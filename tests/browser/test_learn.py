@@ -120,6 +120,20 @@ def test_what_cannot_be_read_gets_a_sentence(page, text):
     assert block.locator(".quiz-mark").inner_text().endswith(".")
 
 
+def test_a_calculator_that_cannot_start_says_so_beside_the_answer_and_keeps_it(page):
+    page.watch.allow("manifest")
+    page.watch.allow("TypeError|Failed|Error")
+    page.route("**/assets/runtime/**", lambda route: route.abort())
+    page.goto("/learn/what-a-micron-is/")
+    block = question(page, "air-in-micron")
+    block.locator("input[name=answer]").fill("760000")
+    block.locator("button[type=submit]").click()
+
+    expect(block.locator(".quiz-mark")).to_contain_text("What you typed is kept")
+    page.reload()
+    expect(block.locator("input[name=answer]")).to_have_value("760000")
+
+
 def test_a_question_is_answered_with_the_keyboard_alone_and_the_mark_is_announced(page):
     page.goto("/learn/below-the-triple-point/")
     block = question(page, "stall")

@@ -6,7 +6,7 @@
  *        busy    being marked    done    marked
  *        broken  the calculator could not start
  *
- * Each .quiz-question gets data-marked: right, wrong or unread.
+ * Each .quiz-question gets data-marked: right, wrong, unread, or waiting for Python.
  */
 import { engine } from "./engine.js";
 import { fillEntries, readEntries } from "./entries.js";
@@ -24,6 +24,8 @@ export class LessonQuiz extends HTMLElement {
 
   /** @type {AbortController | undefined} */
   #listening;
+  /** The question that waits for its mark. @type {HTMLElement | undefined} */
+  #asked;
 
   get lesson() {
     return this.getAttribute("lesson") ?? "";
@@ -77,6 +79,7 @@ export class LessonQuiz extends HTMLElement {
    * @param {HTMLElement} question
    */
   #changed(question) {
+    if (this.#asked === question) this.#asked = undefined;
     this.#show(question, { correct: null, message: "" });
     this.#keep(question, { answer: answerOf(question), correct: null, message: "" });
   }
@@ -90,8 +93,12 @@ export class LessonQuiz extends HTMLElement {
     const answer = answerOf(question);
     const name = question.dataset.question ?? "";
     const ask = { do: "mark", lesson: this.lesson, question: name, answer, system: currentSystem() };
+    const marking = engine.ask(ask, `mark ${name}`);
     this.#become(engine.state === "up" ? "busy" : "waking");
-    const reply = await engine.ask(ask, `mark ${name}`);
+    this.#asked = question;
+    this.#hearEngine();
+    const reply = await marking;
+    if (this.#asked === question) this.#asked = undefined;
     if (!reply || !this.isConnected || answerOf(question) !== answer) return; // answered anew
     const given = { answer, correct: reply.mark.correct, message: reply.mark.message };
     this.#become("done");
@@ -109,8 +116,9 @@ export class LessonQuiz extends HTMLElement {
     if (output && output.textContent !== message) output.textContent = message;
     if (!message) delete question.dataset.marked;
     else question.dataset.marked = correct === null ? "unread" : correct ? "right" : "wrong";
-    question.querySelector("input[name=answer]")?.toggleAttribute("aria-invalid", false);
-    if (message && correct === null) question.querySelector("input[type=text]")?.setAttribute("aria-invalid", "true");
+    const field = question.querySelector("input[type=text]");
+    if (message && correct === null && engine.state === "up") field?.setAttribute("aria-invalid", "true");
+    else field?.removeAttribute("aria-invalid");
   }
 
   /**
@@ -153,12 +161,13 @@ export class LessonQuiz extends HTMLElement {
     }
   }
 
+  /** What the calculator has to say stands where its mark will. */
   #hearEngine() {
-    if (engine.state === "broken") {
-      this.#become("broken");
-      this.#say(engine.says);
-    } else if (this.getAttribute("state") === "waking") this.#say(engine.says);
-    if (engine.state === "up" && this.getAttribute("state") === "waking") this.#become("busy");
+    if (engine.state === "broken") this.#become("broken");
+    else if (engine.state === "up" && this.getAttribute("state") === "waking") this.#become("busy");
+    if (!this.#asked || engine.state === "up") return;
+    this.#show(this.#asked, { correct: null, message: engine.says });
+    if (engine.state !== "broken") this.#asked.dataset.marked = "waiting";
   }
 
   /** @param {string} state */
