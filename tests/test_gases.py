@@ -44,6 +44,7 @@ BLENDS = [
 ]
 
 
+@pytest.mark.native
 @pytest.mark.parametrize("temperature", TEMPERATURES)
 @pytest.mark.parametrize(("name", "fluid", "tolerance"), COOLPROP_VISCOSITY)
 def test_viscosity_is_coolprops(name, fluid, tolerance, temperature):
@@ -55,6 +56,7 @@ def test_viscosity_is_coolprops(name, fluid, tolerance, temperature):
     assert ours == pytest.approx(published, rel=tolerance)
 
 
+@pytest.mark.native
 @pytest.mark.parametrize("column", [0, 1, 2])
 @pytest.mark.parametrize(("name", "parts"), BLENDS)
 def test_viscosity_of_blends_follows_wilke(name, parts, column):
@@ -70,6 +72,7 @@ def test_viscosity_of_blends_follows_wilke(name, parts, column):
     assert ours == pytest.approx(wilke, rel=3e-3)  # libraries differ by 0.6 % on R-125 at -40 degC
 
 
+@pytest.mark.native
 @pytest.mark.parametrize(("name", "fluid", "_tolerance"), COOLPROP_GAS)
 def test_molar_mass_and_heat_capacity_ratio_are_coolprops(name, fluid, _tolerance):
     coolprop = pytest.importorskip("CoolProp.CoolProp")
@@ -80,6 +83,7 @@ def test_molar_mass_and_heat_capacity_ratio_are_coolprops(name, fluid, _toleranc
     assert gas.heat_capacity_ratio == pytest.approx(heat / (heat - 8.314462618), abs=6e-5)
 
 
+@pytest.mark.native
 @pytest.mark.parametrize(("name", "parts"), BLENDS)
 def test_molar_mass_and_heat_capacity_ratio_of_blends_follow_their_composition(name, parts):
     coolprop = pytest.importorskip("CoolProp.CoolProp")
@@ -94,6 +98,7 @@ def test_molar_mass_and_heat_capacity_ratio_of_blends_follow_their_composition(n
     assert gas.heat_capacity_ratio == pytest.approx(heat / (heat - 8.314462618), abs=6e-5)
 
 
+@pytest.mark.native
 def test_molar_masses_are_chemicals_own():
     chemicals = pytest.importorskip("chemicals")
 
