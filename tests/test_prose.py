@@ -64,30 +64,12 @@ def typed_numbers(text: str) -> list[str]:
     return re.findall(r"\S*\d\S*", prose(text))
 
 
-# Pages that break a rule still. Whoever mends one takes its name off: the test asks for it.
-STILL_TYPED = {
-    f"calculators/{slug}.md"
-    for slug in (
-        "compare-rigs", "conductance", "gauge-check", "inside-volume", "leak-rate", "moisture",
-        "pull-down", "pump-check", "pumping-speed", "triple-evacuation",
-    )
-}  # fmt: skip
-STILL_WITHOUT_CAUTION = {
-    "calculators/moisture.md",
-}  # fmt: skip
+every_page = pytest.mark.parametrize(
+    "page", PAGES, ids=lambda page: page.relative_to(DOCS).as_posix()
+)
 
 
-def pages_but(still: set[str]):
-    """Every page; those named are expected to fail, and must."""
-    marked = []
-    for page in PAGES:
-        name = page.relative_to(DOCS).as_posix()
-        marks = [pytest.mark.xfail(reason="not mended yet")] if name in still else []
-        marked.append(pytest.param(page, id=name, marks=marks))
-    return pytest.mark.parametrize("page", marked)
-
-
-@pages_but(STILL_TYPED)
+@every_page
 def test_no_number_is_typed_by_hand(page):
     assert typed_numbers(page.read_text(encoding="utf-8")) == []
 
@@ -163,7 +145,7 @@ def shown_cautions(text: str) -> set[str]:
     return shown
 
 
-@pages_but(STILL_WITHOUT_CAUTION)
+@every_page
 def test_a_page_with_a_hazard_shows_its_caution(page):
     text = page.read_text(encoding="utf-8")
     words = " ".join(re.sub(r"<!--.*?-->", " ", text, flags=re.S).split())

@@ -236,7 +236,7 @@ CARD = Card(
         "The wet surface keeps up. Free water does; water in oil or in a drier does not.",
         "The upper bound of a rate, so the lower bound of a time.",
     ),
-    cautions=("refrigerant", "electricity", "hot-surface", "oil"),
+    cautions=("refrigerant", "nitrogen", "electricity", "hot-surface", "oil"),
     examples=(
         Example(
             title="Ten grams in a village library's split system, at 500 micron",
