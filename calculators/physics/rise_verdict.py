@@ -14,7 +14,8 @@ from calculators.physics.rise_findings import MATERIAL_SHARE, Findings
 HOLD_AT_LEAST = 300.0  # s; common practice: a cylinder is held 5 to 10 min
 USUAL_HOLD = 600.0  # s; common practice: a residential system is held about 10 min
 SETTLED_AFTER = 180.0  # s; common practice: pressures even out in 1 to 2 min; no shape before
-LOOK_AHEAD = 10.0  # lengths of the log over which a pass must stay below the limit
+LOOK_AHEAD = 10.0  # lengths of the log over which a pass must stay below the limit at worst
+FARTHER = 2.5  # times as far at the likely rise: gas from walls slows down over decades of time
 HIDDEN_SHARE = 0.15  # of the rise: a leak that gas may hide without spoiling the verdict
 FEWEST_FOR_BOTH = 6  # readings in the described part; a bend and a line take five numbers
 LEVELLED = 0.15  # of the gas that came: the most that may be left of gas that has levelled off
@@ -113,9 +114,14 @@ class Case:
         """Say whether nothing the readings allow breaks the limit or hides a leak of concern."""
         found = self.found
         top = found.end + 2.0 * math.sqrt(found.noise.moving / found.noise.independent)
+        late = stretch(found.fits, found.noise, start=1 / 3) or stretch(
+            found.fits, found.noise, start=0.0
+        )
+        likely = max(late.slope, 0.0) if late else 0.0
         return (
             not self.short()
             and top + found.steepest * self.ahead <= self.limit
+            and found.end + likely * self.ahead * FARTHER <= self.limit
             and self.steepest <= self.concern_rise
         )
 

@@ -1,0 +1,4 @@
+// @ts-check
+import { LiveDecay } from "./live-decay.js";
+
+LiveDecay.define();
