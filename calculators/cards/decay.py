@@ -21,8 +21,8 @@ VERDICTS = {
     "undecided": "not decided",
 }
 CONFIDENCE = {
-    "sure": "sure: every condition met twice over",
-    "fair": "fair: every condition met, not all twice over",
+    "sure": "sure",
+    "fair": "fair: met, but not by far",
 }
 
 
@@ -145,13 +145,13 @@ CARD = Card(
             name="isolation",
             label="Moment of isolation",
             symbol="t_0",
-            hint="if the log starts before it",
+            hint="after the first reading, if the log starts before it",
             si_unit="s",
             us="min",
             si="min",
             units=TIME_UNITS,
-            minimum=-1e9,
-            maximum=1e9,
+            minimum=0.0,
+            maximum=30.0 * 86_400.0,
             required=False,
         ),
         _temperature(
@@ -173,12 +173,6 @@ CARD = Card(
             options=tuple((name, name) for name in refrigerants.NAMES),
             default="R-410A",
         ),
-        Choice(
-            name="pressure_axis",
-            label="Pressure axis of the chart",
-            options=(("linear", "linear"), ("log", "logarithmic")),
-            default="linear",
-        ),
     ),
     outputs=(
         Output(name="verdict", label="Verdict", choices=VERDICTS),
@@ -195,8 +189,8 @@ CARD = Card(
             figures=3,
         ),
         _pressure("plateau", "Levels off at", "p_∞"),
-        _pressure("lowest_plateau", "At least (95 %)", "p_∞,low"),
-        _pressure("highest_plateau", "At most (95 %)", "p_∞,high"),
+        _pressure("lowest_plateau", "Plateau, at least (95 %)", "p_∞,low"),
+        _pressure("highest_plateau", "Plateau, at most (95 %)", "p_∞,high"),
         Output(
             name="vapor_mass",
             label="As water vapor",

@@ -28,7 +28,6 @@ def compute(
     start_temperature: float | None,
     end_temperature: float | None,
     refrigerant: str,
-    pressure_axis: str,
 ) -> Answer:
     """Verdict on a log of pressures [Pa], with the leak rate [Pa m3/s] behind it."""
     found = judge_rise(
@@ -38,7 +37,7 @@ def compute(
         limit=limit,
         volume=volume,
         leak_of_concern=leak_of_concern,
-        isolation=isolation,
+        isolation=None if isolation is None else readings.times[0] + isolation,
         start_temperature=start_temperature,
         end_temperature=end_temperature,
         coldest=temperature,
@@ -82,14 +81,14 @@ def compute(
         tables=(
             Table(
                 caption="What to do next",
-                columns=(Column("Order"), Column("Do this")),
+                columns=(Column("Step"), Column("Do this")),
                 rows=tuple((str(n), text) for n, text in enumerate(steps, start=1)),
                 open=True,
             ),
             decay_working.shapes_table(found),
             decay_working.readings_table(found),
         ),
-        chart=decay_working.chart(found, limit=limit, log=pressure_axis == "log"),
+        chart=decay_working.chart(found, limit=limit),
         values=values,
     )
 

@@ -149,7 +149,7 @@ def readings_table(found: Judgment) -> Table:
     )
 
 
-def chart(found: Judgment, *, limit: float, log: bool) -> Chart:
+def chart(found: Judgment, *, limit: float) -> Chart:
     """Draw readings, fit, band, limit and hold."""
     facts = found.found
     last = max(1.25 * found.duration, min(found.hold, 3.0 * found.duration))
@@ -185,7 +185,7 @@ def chart(found: Judgment, *, limit: float, log: bool) -> Chart:
     return Chart(
         title="Readings, fit and limit",
         x=Axis(label="Since isolation", us="min", si="min"),
-        y=Axis(label="Pressure", us="micron", si="Pa", log=log),
+        y=Axis(label="Pressure", us="micron", si="Pa"),
         series=tuple(series),
         marks=tuple(marks),
         summary=decay_words.says(found, limit=limit)
