@@ -84,4 +84,20 @@ def _mark(question: Mapping[str, Any]) -> dict[str, Any]:
     return {"mark": {"correct": given.correct, "message": given.message, "road": given.road}}
 
 
-DOES = {"answer": _answer, "convert": _convert, "mark": _mark}
+def _job(question: Mapping[str, Any]) -> dict[str, Any]:
+    """Check a job file, and give it as ``sheet``, as ``csv`` or what it ``feeds`` a card."""
+    from calculators.job import plan, schema, sheet
+
+    job = question["job"]
+    schema.check(job)
+    wanted = question["give"]
+    if wanted == "sheet":
+        html, charts = sheet.sheet(job)
+        return {"html": html, "charts": charts}
+    if wanted == "csv":
+        return {"csv": sheet.table(job)}
+    entries = plan.fed_entries(job, question["card"])
+    return {"entries": entries, "names": plan.names(entries, question["card"])}
+
+
+DOES = {"answer": _answer, "convert": _convert, "mark": _mark, "job": _job}

@@ -54,20 +54,25 @@ def worked_example(card: Card, number: int, *, system: str = "us") -> str:
 def example_section(card: Card, example: Example, *, system: str = "us") -> Element:
     """A worked example of a card, from the card or from a lesson."""
     evaluation = evaluate(card, example.entries, system=system)
-    given = [
-        tag("div", tag("dt", each.label), tag("dd", _given(each, evaluation.entered[each.name])))
-        for each in card.inputs
-        if evaluation.entered[each.name] is not None
-    ]
     return tag(
         "section",
         tag("h3", example.title),
         tag("p", example.shows) if example.shows else None,
-        tag("dl", given, class_="given"),
+        tag("dl", given(evaluation), class_="given"),
         tag("div", main(evaluation), class_="example-answer"),
         working(evaluation),
         class_="worked-example",
     )
+
+
+def given(evaluation: Evaluation) -> list[Element]:
+    """What was entered, name by name, blanks left out."""
+    card = evaluation.card
+    return [
+        tag("div", tag("dt", each.label), tag("dd", _given(each, evaluation.entered[each.name])))
+        for each in card.inputs
+        if evaluation.entered[each.name] is not None
+    ]
 
 
 def _given(each: Input, entered: Any) -> Child | list[Child]:
