@@ -21,12 +21,14 @@ from matplotlib.ticker import FuncFormatter, MaxNLocator, NullLocator
 
 # Stand-ins that matplotlib can parse, and what they become.
 INK, QUIET, HAIR, FIT, LEAK = "#010101", "#020202", "#030303", "#040404", "#050505"
+SHEET = "#060606"
 VARIABLES = {
     INK: "var(--ink)",
     QUIET: "var(--quiet)",
     HAIR: "var(--hair)",
     FIT: "var(--v, var(--accent))",
     LEAK: "var(--leak)",
+    SHEET: "var(--sheet)",
 }
 WIDTH, HEIGHT = 400, 290  # CSS pixels; card.css gives .plot the same shape
 SETTINGS = {
@@ -120,11 +122,26 @@ def _titled(about: Mapping[str, Any]) -> str:
 
 def _mark(axes: Any, mark: Mapping[str, Any]) -> None:
     style = {"color": LEAK, "linewidth": 1.5, "linestyle": (0, (5, 4))}
+    ground = {"facecolor": SHEET, "edgecolor": "none", "pad": 1}
     if mark["axis"] == "y":
         axes.axhline(mark["at"], **style)
         place = {"xy": (1, mark["at"]), "xycoords": ("axes fraction", "data"), "ha": "right"}
-        axes.annotate(mark["label"], xytext=(0, 4), textcoords="offset points", color=LEAK, **place)
+        axes.annotate(
+            mark["label"],
+            xytext=(0, 4),
+            textcoords="offset points",
+            color=LEAK,
+            bbox=ground,
+            **place,
+        )
     else:
         axes.axvline(mark["at"], **style)
         place = {"xy": (mark["at"], 1), "xycoords": ("data", "axes fraction"), "va": "top"}
-        axes.annotate(mark["label"], xytext=(4, 0), textcoords="offset points", color=LEAK, **place)
+        axes.annotate(
+            mark["label"],
+            xytext=(4, 0),
+            textcoords="offset points",
+            color=LEAK,
+            bbox=ground,
+            **place,
+        )

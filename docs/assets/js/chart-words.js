@@ -49,28 +49,50 @@ export function drawMarks(plot, marks, palette) {
     ink.strokeStyle = palette.leak;
     ink.fillStyle = palette.leak;
     ink.lineWidth = 1.5;
-    for (const { axis, at, label } of marks) {
-      const place = plot.valToPos(at, axis) + (axis === "y" ? box.top : box.left);
-      ink.setLineDash(DASH);
+    const places = marks.map(({ axis, at }) => plot.valToPos(at, axis) + (axis === "y" ? box.top : box.left));
+    ink.setLineDash(DASH);
+    marks.forEach(({ axis }, i) => {
       ink.beginPath();
       if (axis === "y") {
-        ink.moveTo(box.left, place);
-        ink.lineTo(box.right, place);
+        ink.moveTo(box.left, places[i]);
+        ink.lineTo(box.right, places[i]);
       } else {
-        ink.moveTo(place, box.top);
-        ink.lineTo(place, box.bottom);
+        ink.moveTo(places[i], box.top);
+        ink.lineTo(places[i], box.bottom);
       }
       ink.stroke();
+    });
+    marks.forEach(({ axis, label }, i) => {
+      const place = places[i];
       if (axis === "y") {
         ink.textAlign = "right";
-        ink.fillText(label, box.right - 4, place - box.top < 20 ? place + 16 : place - 6);
+        write(ink, label, box.right - 4, place - box.top < 20 ? place + 16 : place - 6, palette);
       } else {
         const atEnd = box.right - place < ink.measureText(label).width + 10;
         ink.textAlign = atEnd ? "right" : "left";
-        ink.fillText(label, place + (atEnd ? -6 : 6), box.top + 14);
+        write(ink, label, place + (atEnd ? -6 : 6), box.top + 14, palette);
       }
-    }
+    });
   });
+}
+
+/**
+ * Write on a ground of its own, so that no line runs through the word.
+ * @param {CanvasRenderingContext2D} ink
+ * @param {string} word
+ * @param {number} x
+ * @param {number} y
+ * @param {Palette} palette
+ */
+function write(ink, word, x, y, palette) {
+  ink.save();
+  ink.setLineDash([]);
+  ink.strokeStyle = palette.sheet;
+  ink.lineWidth = 5;
+  ink.lineJoin = "round";
+  ink.strokeText(word, x, y);
+  ink.restore();
+  ink.fillText(word, x, y);
 }
 
 /**
@@ -90,12 +112,12 @@ export function drawNames(plot, all, palette) {
       if (y[y.length - 1] < y[0]) {
         ink.textAlign = "left";
         const most = box.right - 4 - ink.measureText(label).width;
-        ink.fillText(label, Math.min(across + 12, most), Math.max(down - 6, box.top + 12));
+        write(ink, label, Math.min(across + 12, most), Math.max(down - 6, box.top + 12), palette);
       } else {
         ink.textAlign = "right";
         const least = box.left + 4 + ink.measureText(label).width;
         const place = Math.max(least, Math.min(across, box.right - 4));
-        ink.fillText(label, place, down + (down - box.top < 24 ? 20 : -10));
+        write(ink, label, place, down + (down - box.top < 24 ? 20 : -10), palette);
       }
     }
   });
