@@ -28,15 +28,15 @@ awake.then(
 
 async function wake() {
   countBytes(manifest.bytes);
-  const [{ loadPyodide }, calculators] = await Promise.all([
-    import(at(`${manifest.pyodide}pyodide.mjs`)),
+  const { loadPyodide } = await import(at(`${manifest.pyodide}pyodide.mjs`));
+  const [python, calculators] = await Promise.all([
+    loadPyodide({
+      indexURL: at(manifest.pyodide),
+      stdLibURL: at(manifest.stdlib),
+      lockFileContents: manifest.lock,
+    }),
     fetch(at(manifest.calculators)).then(whole),
   ]);
-  const python = await loadPyodide({
-    indexURL: at(manifest.pyodide),
-    stdLibURL: at(manifest.stdlib),
-    lockFileContents: manifest.lock,
-  });
   python.unpackArchive(calculators, "zip", {
     extractDir: python.runPython("import site; site.getsitepackages()[0]"),
   });
