@@ -21,7 +21,7 @@ def log(count: int) -> str:
     """A log as a gauge writes it: a leak, some gas, scatter, whole microns."""
     chance = random.Random(count)
     rows = (
-        f"{at},{300 + 400 * -math.expm1(-5 * at / count) + 300 * at / count + chance.gauss(0, 1):.0f}"
+        f"{at},{300 - 400 * math.expm1(-5 * at / count) + 300 * at / count + chance.gauss(0, 1):.0f}"
         for at in range(count)
     )
     return "seconds,micron\n" + "\n".join(rows)

@@ -164,7 +164,8 @@ export class LiveDecay extends HTMLElement {
     const now = Date.now();
     this.#part("clock").textContent = asClock(now - this.#log.start);
     const last = this.#log.readings.at(-1);
-    this.#part("last").textContent = last ? `${last.reading} ${last.unit}, ${asClock(now - last.at)} ago` : "none yet";
+    const ago = last && now - last.at < 10_000 ? "just now" : `${asClock(now - (last?.at ?? now))} ago`;
+    this.#part("last").textContent = last ? `${last.reading} ${last.unit}, ${ago}` : "none yet";
   }
 
   /** @param {string} text */
