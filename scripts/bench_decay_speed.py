@@ -20,10 +20,11 @@ LENGTHS = (1_350, 2_700, 5_400, 10_800, 21_600, 43_200, 86_400)
 def log(count: int) -> str:
     """A log as a gauge writes it: a leak, some gas, scatter, whole microns."""
     chance = random.Random(count)
-    rows = (
-        f"{at},{300 - 400 * math.expm1(-5 * at / count) + 300 * at / count + chance.gauss(0, 1):.0f}"
-        for at in range(count)
-    )
+
+    def pressure(at: int) -> float:
+        return 300 - 400 * math.expm1(-5 * at / count) + 300 * at / count + chance.gauss(0, 1)
+
+    rows = (f"{at},{pressure(at):.0f}" for at in range(count))
     return "seconds,micron\n" + "\n".join(rows)
 
 

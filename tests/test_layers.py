@@ -26,8 +26,9 @@ MAY_IMPORT = {
     "unit_list": (set(), {"dataclasses"}),
     "units": ({"errors", "unit_list"}, {"pint", *STANDARD}),
     "card": (set(), {"dataclasses", "collections", "typing"}),
-    "readings": ({"errors", "units", "readings", "reading_cells"}, STANDARD),
-    "reading_cells": ({"errors", "units", "readings"}, STANDARD),
+    "readings": ({"errors", "units", "reading_cells", "reading_rows"}, STANDARD),
+    "reading_rows": ({"reading_cells"}, STANDARD),
+    "reading_cells": ({"errors", "units"}, STANDARD),
     "wording": ({"card", "units"}, STANDARD),
     "hardware": ({"card", "errors", "physics"}, {"dataclasses", "collections", "typing"}),
     "cards": (
