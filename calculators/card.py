@@ -42,6 +42,7 @@ class Quantity:
     ``units`` is the whole menu. ``minimum`` and ``maximum`` are in
     ``si_unit``, inclusive. ``default`` is text as a person types it; an
     input that may stay blank has ``required=False`` and arrives as ``None``.
+    One that few people change is ``folded`` away, here as in every kind.
     """
 
     name: str
@@ -57,6 +58,7 @@ class Quantity:
     hint: str = ""
     help: str = ""
     required: bool = True
+    folded: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -69,6 +71,7 @@ class Choice:
     default: str
     hint: str = ""
     help: str = ""
+    folded: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -80,6 +83,7 @@ class Words:
     default: str = ""
     hint: str = ""
     help: str = ""
+    folded: bool = False
     longest: int = 60
 
 
@@ -92,6 +96,7 @@ class Readings:
     default: str
     hint: str = ""
     help: str = ""
+    folded: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -111,6 +116,7 @@ class Rows:
     maximum: int = 20
     hint: str = ""
     help: str = ""
+    folded: bool = False
 
 
 Input = Quantity | Choice | Words | Readings | Rows

@@ -122,8 +122,7 @@ CARD = Card(
             title="A rooftop at 5,280 ft",
             entries={"altitude": "5,280 ft"},
             shows=(
-                "A compound dial that stops at 24.6 inHg there is at the end of what it can "
-                "show."
+                "A compound dial that stops at 24.6 inHg there is at the end of what it can show."
             ),
         ),
         Example(title="A dairy in the hills", entries={"altitude": "1,200 m"}),

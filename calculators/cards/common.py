@@ -5,8 +5,9 @@ name="first_pressure", label="First reading")`` from :mod:`dataclasses`.
 """
 
 from collections.abc import Mapping
+from dataclasses import replace
 
-from calculators.card import Quantity
+from calculators.card import Input, Quantity
 from calculators.errors import OutOfRange
 
 VACUUM_UNITS = (
@@ -140,3 +141,8 @@ def all_or_none(entries: Mapping[str, float | None], *, else_say: str) -> dict[s
         if name not in given:
             raise OutOfRange(else_say, input=name)
     return given
+
+
+def fold(inputs: tuple[Input, ...], *names: str) -> tuple[Input, ...]:
+    """Fold away the inputs that few people change, so that a phone shows the rest."""
+    return tuple(replace(each, folded=each.name in names) for each in inputs)

@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Any
 
 from calculators.card import Answer, Card, Choice, Cite, Example, Output, Rows, Words
-from calculators.cards.common import VOLUME
+from calculators.cards.common import VOLUME, fold
 from calculators.cards.compare_rigs_working import (
     Entrant,
     chart,
@@ -161,54 +161,62 @@ CARD = Card(
     question="Which rig, and is it worth it?",
     lede="Side by side: times to your target, and what each rig is worth at every pressure. "
     "“Sixteen times faster” gets its number.",
-    inputs=(
-        Rows(
-            name="rigs",
-            label="Rigs",
-            row="rig",
-            columns=(
-                Words(name="name", label="Name", longest=30),
-                Choice(
-                    name="hose",
-                    label="Hose",
-                    options=tuple(
-                        (key, PARTS[key].name[0].upper() + PARTS[key].name[1:]) for key in HOSES
+    inputs=fold(
+        (
+            Rows(
+                name="rigs",
+                label="Rigs",
+                row="rig",
+                columns=(
+                    Words(name="name", label="Name", longest=30),
+                    Choice(
+                        name="hose",
+                        label="Hose",
+                        options=tuple(
+                            (key, PARTS[key].name[0].upper() + PARTS[key].name[1:]) for key in HOSES
+                        ),
+                        default="hose-1/4",
                     ),
-                    default="hose-1/4",
-                ),
-                BORE,
-                LENGTH,
-                Choice(
-                    name="hoses",
-                    label="Side by side",
-                    options=(("1", "One hose"), ("2", "Two hoses"), ("3", "Three hoses")),
-                    default="1",
-                ),
-                Choice(
-                    name="end",
-                    label="At the system",
-                    options=(
-                        ("none", "No narrowing"),
-                        *((key, PARTS[key].name[0].upper() + PARTS[key].name[1:]) for key in ENDS),
+                    BORE,
+                    LENGTH,
+                    Choice(
+                        name="hoses",
+                        label="Side by side",
+                        options=(("1", "One hose"), ("2", "Two hoses"), ("3", "Three hoses")),
+                        default="1",
                     ),
-                    default="none",
+                    Choice(
+                        name="end",
+                        label="At the system",
+                        options=(
+                            ("none", "No narrowing"),
+                            *(
+                                (key, PARTS[key].name[0].upper() + PARTS[key].name[1:])
+                                for key in ENDS
+                            ),
+                        ),
+                        default="none",
+                    ),
+                    replace(PUMP_SPEED, hint="", help=""),
+                    replace(ULTIMATE, hint="", help=""),
                 ),
-                replace(PUMP_SPEED, hint="", help=""),
-                replace(ULTIMATE, hint="", help=""),
+                default=(
+                    {"name": "1/4 in hose", "hose": "hose-1/4"},
+                    {"name": "1/2 in hose", "hose": "hose-1/2"},
+                ),
+                minimum=2,
+                maximum=5,
+                help="Hoses are listed by true bore, 6 ft long. Side by side, each has its own port.",
             ),
-            default=(
-                {"name": "1/4 in hose", "hose": "hose-1/4"},
-                {"name": "1/2 in hose", "hose": "hose-1/2"},
-            ),
-            minimum=2,
-            maximum=5,
-            help="Hoses are listed by true bore, 6 ft long. Hoses side by side have a port each.",
+            VOLUME,
+            START,
+            TARGET,
+            GAS,
+            GAS_TEMPERATURE,
         ),
-        VOLUME,
-        START,
-        TARGET,
-        GAS,
-        GAS_TEMPERATURE,
+        "start_pressure",
+        "gas",
+        "temperature",
     ),
     outputs=(
         _RATIO,

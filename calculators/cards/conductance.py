@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from calculators.card import Answer, Card, Cite, Example, Output
-from calculators.cards.common import VACUUM
+from calculators.cards.common import VACUUM, fold
 from calculators.cards.conductance_working import (
     FAR_BELOW,
     REGIMES,
@@ -111,23 +111,27 @@ CARD = Card(
     question="What will this hose pass at this pressure?",
     lede="The emptier the system, the less a hose lets through: down to a floor that only the "
     "bore can raise.",
-    inputs=(
-        replace(PART, label="Hose or part"),
-        replace(BORE, help="Measure inside the narrowest place, not across the thread."),
-        LENGTH,
-        replace(VACUUM, label="Pressure", hint="at the system end"),
-        replace(
-            VACUUM,
-            name="pump_end_pressure",
-            label="Pressure at the pump end",
-            symbol="p₂",
-            default="",
-            required=False,
-            help="Blank: nearly the same at both ends, or for an orifice far below. Filled in: "
-            "the flow between the two.",
+    inputs=fold(
+        (
+            replace(PART, label="Hose or part"),
+            replace(BORE, help="Measure inside the narrowest place, not across the thread."),
+            LENGTH,
+            replace(VACUUM, label="Pressure", hint="at the system end"),
+            replace(
+                VACUUM,
+                name="pump_end_pressure",
+                label="Pressure at the pump end",
+                symbol="p₂",
+                default="",
+                required=False,
+                help="Blank: nearly the same at both ends, or for an orifice far below. Filled in: "
+                "the flow between the two.",
+            ),
+            GAS,
+            GAS_TEMPERATURE,
         ),
-        GAS,
-        GAS_TEMPERATURE,
+        "pump_end_pressure",
+        "temperature",
     ),
     outputs=(
         Output(

@@ -1,5 +1,7 @@
 """Did it hold?"""
 
+from typing import Any
+
 from calculators.card import Card, Choice, Cite, Example, Output, Quantity, Readings
 from calculators.cards.common import (
     LEAK_UNITS,
@@ -7,6 +9,7 @@ from calculators.cards.common import (
     TIME_UNITS,
     VACUUM_UNITS,
     VOLUME_UNITS,
+    fold,
 )
 from calculators.cards.decay_answer import compute
 from calculators.physics import refrigerants
@@ -45,7 +48,7 @@ def _loss(name: str, label: str, symbol: str) -> Output:
     )
 
 
-def _temperature(name: str, label: str, symbol: str, **more: str) -> Quantity:
+def _temperature(name: str, label: str, symbol: str, **more: Any) -> Quantity:
     return Quantity(
         name=name, label=label, symbol=symbol, si_unit="K", us="°F", si="°C",
         units=TEMPERATURE_UNITS, minimum=200.0, maximum=373.15, required=False,
@@ -65,114 +68,121 @@ CARD = Card(
         "Isolate the system, then write down the reading every minute or so. Type or paste the "
         "readings, or open a gauge's log."
     ),
-    inputs=(
-        Readings(
-            name="readings",
-            label="Readings",
-            default="0 310\n2 905\n4 1260\n6 1475\n8 1604\n10 1682",
-            hint="minutes, micron",
-            help=(
-                "One time and one pressure on each line. A first line such as “seconds, Pa” names "
-                "other units; clock times and dates work too."
+    inputs=fold(
+        (
+            Readings(
+                name="readings",
+                label="Readings",
+                default="0 310\n2 905\n4 1260\n6 1475\n8 1604\n10 1682",
+                hint="minutes, micron",
+                help=(
+                    "One time and one pressure on each line. A first line such as “seconds, Pa” "
+                    "names other units; clock times and dates work too."
+                ),
+            ),
+            Quantity(
+                name="limit",
+                label="Limit",
+                symbol="p_lim",
+                hint="not to be passed",
+                si_unit="Pa",
+                us="micron",
+                si="Pa",
+                units=VACUUM_UNITS,
+                minimum=10.0 * MICRON,
+                maximum=101_325.0,
+                default="500 micron",
+                help="500 micron or less is common practice.",
+            ),
+            Quantity(
+                name="volume",
+                label="Inside volume",
+                symbol="V",
+                hint="if you know it",
+                si_unit="m³",
+                us="L",
+                si="L",
+                units=VOLUME_UNITS,
+                minimum=1e-5,
+                maximum=1000.0,
+                required=False,
+                help="Without it a rise cannot be turned into a leak.",
+            ),
+            _temperature(
+                "temperature",
+                "Coldest part of the system",
+                "T_c",
+                hint="if you know it",
+                help="Tells whether a plateau can be water lying there.",
+            ),
+            Quantity(
+                name="resolution",
+                label="Step of the gauge",
+                symbol="r",
+                si_unit="Pa",
+                us="micron",
+                si="Pa",
+                units=STEP_UNITS,
+                minimum=1e-4,
+                maximum=1000.0,
+                default="1 micron",
+                help="The smallest change its display shows at these readings.",
+            ),
+            Quantity(
+                name="leak_of_concern",
+                label="Leak of concern",
+                symbol="Q_c",
+                hint="that a pass must rule out",
+                si_unit="Pa·m³/s",
+                us="micron·L/s",
+                si="Pa·m³/s",
+                units=LEAK_UNITS,
+                minimum=1e-9,
+                maximum=10.0,
+                default="0.5 micron·L/s",
+                help=(
+                    "About what ten minutes on 10 L with a five-micron gauge can show. Smaller "
+                    "leaks need a pressure test."
+                ),
+            ),
+            Quantity(
+                name="isolation",
+                label="Moment of isolation",
+                symbol="t_0",
+                hint="after the first reading, if the log starts before it",
+                si_unit="s",
+                us="min",
+                si="min",
+                units=TIME_UNITS,
+                minimum=0.0,
+                maximum=30.0 * 86_400.0,
+                required=False,
+            ),
+            _temperature(
+                "start_temperature",
+                "Temperature at isolation",
+                "T₁",
+                hint="if it changed",
+                help="With the one at the end, takes warming out of the rise.",
+            ),
+            _temperature(
+                "end_temperature",
+                "Temperature at the last reading",
+                "T₂",
+                hint="if it changed",
+            ),
+            Choice(
+                name="refrigerant",
+                label="Refrigerant in service",
+                options=tuple((name, name) for name in refrigerants.NAMES),
+                default="R-410A",
             ),
         ),
-        Quantity(
-            name="limit",
-            label="Limit",
-            symbol="p_lim",
-            hint="not to be passed",
-            si_unit="Pa",
-            us="micron",
-            si="Pa",
-            units=VACUUM_UNITS,
-            minimum=10.0 * MICRON,
-            maximum=101_325.0,
-            default="500 micron",
-            help="500 micron or less is common practice.",
-        ),
-        Quantity(
-            name="volume",
-            label="Inside volume",
-            symbol="V",
-            hint="if you know it",
-            si_unit="m³",
-            us="L",
-            si="L",
-            units=VOLUME_UNITS,
-            minimum=1e-5,
-            maximum=1000.0,
-            required=False,
-            help="Without it a rise cannot be turned into a leak.",
-        ),
-        _temperature(
-            "temperature",
-            "Coldest part of the system",
-            "T_c",
-            hint="if you know it",
-            help="Tells whether a plateau can be water lying there.",
-        ),
-        Quantity(
-            name="resolution",
-            label="Step of the gauge",
-            symbol="r",
-            si_unit="Pa",
-            us="micron",
-            si="Pa",
-            units=STEP_UNITS,
-            minimum=1e-4,
-            maximum=1000.0,
-            default="1 micron",
-            help="The smallest change its display shows at these readings.",
-        ),
-        Quantity(
-            name="leak_of_concern",
-            label="Leak of concern",
-            symbol="Q_c",
-            hint="that a pass must rule out",
-            si_unit="Pa·m³/s",
-            us="micron·L/s",
-            si="Pa·m³/s",
-            units=LEAK_UNITS,
-            minimum=1e-9,
-            maximum=10.0,
-            default="0.5 micron·L/s",
-            help=(
-                "About what ten minutes on 10 L with a five-micron gauge can show. Smaller leaks "
-                "need a pressure test."
-            ),
-        ),
-        Quantity(
-            name="isolation",
-            label="Moment of isolation",
-            symbol="t_0",
-            hint="after the first reading, if the log starts before it",
-            si_unit="s",
-            us="min",
-            si="min",
-            units=TIME_UNITS,
-            minimum=0.0,
-            maximum=30.0 * 86_400.0,
-            required=False,
-        ),
-        _temperature(
-            "start_temperature",
-            "Temperature at isolation",
-            "T₁",
-            hint="if it changed",
-            help="With the one at the end, takes warming out of the rise.",
-        ),
-        _temperature(
-            "end_temperature",
-            "Temperature at the last reading",
-            "T₂",
-            hint="if it changed",
-        ),
-        Choice(
-            name="refrigerant",
-            label="Refrigerant in service",
-            options=tuple((name, name) for name in refrigerants.NAMES),
-            default="R-410A",
-        ),
+        "leak_of_concern",
+        "isolation",
+        "start_temperature",
+        "end_temperature",
+        "refrigerant",
     ),
     outputs=(
         Output(name="verdict", label="Verdict", choices=VERDICTS),

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from calculators.card import Answer, Card, Choice, Cite, Example, Output, Quantity
-from calculators.cards.common import DURATION, GAUGE_STEP, VACUUM, all_or_none
+from calculators.cards.common import DURATION, GAUGE_STEP, VACUUM, all_or_none, fold
 from calculators.cards.gauge_check_working import notes, working
 from calculators.physics import gauges, thermal_gauge
 from calculators.physics.constants import YEAR
@@ -200,7 +200,7 @@ CARD = Card(
         "Put two gauges on one tee in dry nitrogen. Whether they agree depends on what each of "
         "them can know."
     ),
-    inputs=INPUTS,
+    inputs=fold(INPUTS, "earlier_difference", "elapsed"),
     outputs=OUTPUTS,
     compute=compute,
     primary="agreement",

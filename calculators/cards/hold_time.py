@@ -173,6 +173,10 @@ def _chart(
     )
 
 
+def _time(name: str, label: str, symbol: str) -> Output:
+    return Output(name=name, label=label, symbol=symbol, si_unit="s", us="duration", si="duration")
+
+
 CARD = Card(
     slug="hold-time",
     title="Hold time",
@@ -232,9 +236,7 @@ CARD = Card(
         ),
     ),
     outputs=(
-        Output(
-            name="hold_time", label="Hold", symbol="t", si_unit="s", us="duration", si="duration"
-        ),
+        _time("hold_time", "Hold", "t"),
         Output(
             name="system_volume",
             label="Inside volume",
@@ -244,22 +246,8 @@ CARD = Card(
             si="L",
             figures=3,
         ),
-        Output(
-            name="least_practice",
-            label="Common practice, from",
-            symbol="",
-            si_unit="s",
-            us="duration",
-            si="duration",
-        ),
-        Output(
-            name="most_practice",
-            label="Common practice, to",
-            symbol="",
-            si_unit="s",
-            us="duration",
-            si="duration",
-        ),
+        _time("least_practice", "Common practice, from", "t_min"),
+        _time("most_practice", "Common practice, to", "t_max"),
         Output(
             name="rise_seen",
             label="Rise that counts as seen",

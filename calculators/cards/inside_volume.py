@@ -14,6 +14,7 @@ from calculators.cards.common import (
     VOLUME_UNITS,
     all_or_none,
     as_it_is,
+    fold,
 )
 from calculators.cards.inside_volume_working import Piece, notes, table, working
 from calculators.errors import CalculatorError, OutOfRange
@@ -228,7 +229,9 @@ CARD = Card(
         "Time, hold and leak all hang on the volume. Count the tubes and parts, or measure it "
         "with nitrogen."
     ),
-    inputs=INPUTS,
+    inputs=fold(
+        INPUTS, "known_volume", "known_pressure", "system_pressure", "final_pressure", "barometer"
+    ),
     outputs=OUTPUTS,
     compute=compute,
     primary="volume",

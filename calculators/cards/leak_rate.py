@@ -19,6 +19,7 @@ from calculators.cards.common import (
     TEMPERATURE,
     VACUUM,
     VOLUME,
+    fold,
 )
 from calculators.cards.leak_rate_working import EVERY_UNIT, chart, notes, working
 from calculators.errors import CalculatorError, OutOfRange
@@ -202,7 +203,7 @@ CARD = Card(
         "A steady rise in a known volume is a leak of a known size. What it will lose in service "
         "is a range, and an honest one is wide."
     ),
-    inputs=INPUTS,
+    inputs=fold(INPUTS, "last_temperature", "service_pressure", "barometer"),
     outputs=OUTPUTS,
     compute=compute,
     primary="greatest_loss",

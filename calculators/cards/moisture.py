@@ -11,6 +11,7 @@ from calculators.cards.common import (
     TEMPERATURE,
     VACUUM,
     VOLUME,
+    fold,
 )
 from calculators.cards.moisture_working import chart, notes, table, working
 from calculators.errors import OutOfRange
@@ -218,7 +219,7 @@ CARD = Card(
         "Water leaves as vapor, and vapor needs room and heat. Most of it leaves before the gauge "
         "shows anything to be proud of."
     ),
-    inputs=INPUTS,
+    inputs=fold(INPUTS, "heat", "hoses", "volume"),
     outputs=OUTPUTS,
     compute=compute,
     primary="removal_time",

@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Any
 
 from calculators.card import Answer, Card, Cite, Example, Output, Quantity
-from calculators.cards.common import LEAK_UNITS, VOLUME
+from calculators.cards.common import LEAK_UNITS, VOLUME, fold
 from calculators.cards.pull_down_working import chart, decades_table, notes, working
 from calculators.cards.rig_inputs import (
     GAS,
@@ -106,28 +106,34 @@ CARD = Card(
     title="Pull-down time",
     question="How long will the pull take?",
     lede="For dry gas. Water takes its own time on top: this is the fastest the pull can be.",
-    inputs=(
-        replace(VOLUME, help="Not known? Work it out with the inside-volume calculator."),
-        START,
-        TARGET,
-        PUMP_SPEED,
-        ULTIMATE,
-        PATH,
-        Quantity(
-            name="gas_load",
-            label="Gas that keeps coming in",
-            symbol="Q_L",
-            hint="leaks and vapor",
-            si_unit="Pa·m³/s",
-            us="micron·L/s",
-            si="Pa·m³/s",
-            units=LEAK_UNITS,
-            minimum=0.0,
-            maximum=1000.0,
-            default="0 micron·L/s",
+    inputs=fold(
+        (
+            replace(VOLUME, help="Not known? Work it out with the inside-volume calculator."),
+            START,
+            TARGET,
+            PUMP_SPEED,
+            ULTIMATE,
+            PATH,
+            Quantity(
+                name="gas_load",
+                label="Gas that keeps coming in",
+                symbol="Q_L",
+                hint="leaks and vapor",
+                si_unit="Pa·m³/s",
+                us="micron·L/s",
+                si="Pa·m³/s",
+                units=LEAK_UNITS,
+                minimum=0.0,
+                maximum=1000.0,
+                default="0 micron·L/s",
+            ),
+            GAS,
+            GAS_TEMPERATURE,
         ),
-        GAS,
-        GAS_TEMPERATURE,
+        "start_pressure",
+        "gas_load",
+        "gas",
+        "temperature",
     ),
     outputs=(
         replace(_TIME, blank="never"),

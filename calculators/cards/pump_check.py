@@ -11,6 +11,7 @@ from calculators.cards.common import (
     VACUUM,
     VOLUME,
     all_or_none,
+    fold,
 )
 from calculators.cards.pump_check_working import notes, working
 from calculators.errors import CalculatorError, OutOfRange
@@ -189,7 +190,7 @@ CARD = Card(
         "A pump shows what it is worth with its inlet shut, on a stopwatch with a known volume, "
         "and by the water in its oil."
     ),
-    inputs=INPUTS,
+    inputs=fold(INPUTS, "oil_temperature", "volume", "first_pressure", "last_pressure", "duration"),
     outputs=OUTPUTS,
     compute=compute,
     primary="judgment",

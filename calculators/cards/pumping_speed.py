@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Any
 
 from calculators.card import Answer, Card, Cite, Example, Output
-from calculators.cards.common import VACUUM
+from calculators.cards.common import VACUUM, fold
 from calculators.cards.pumping_speed_working import (
     chart,
     notes,
@@ -76,17 +76,21 @@ CARD = Card(
     question="What is left of my pump at the system?",
     lede="The pump pulls at its own inlet. What the system feels is what the path lets through, "
     "and near your target that can be a few percent.",
-    inputs=(
-        replace(
-            VACUUM,
-            label="Pressure at the system",
-            help="Read at the system, not at the pump.",
+    inputs=fold(
+        (
+            replace(
+                VACUUM,
+                label="Pressure at the system",
+                help="Read at the system, not at the pump.",
+            ),
+            PUMP_SPEED,
+            ULTIMATE,
+            PATH,
+            GAS,
+            GAS_TEMPERATURE,
         ),
-        PUMP_SPEED,
-        ULTIMATE,
-        PATH,
-        GAS,
-        GAS_TEMPERATURE,
+        "gas",
+        "temperature",
     ),
     outputs=(
         Output(

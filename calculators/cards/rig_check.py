@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 from calculators.card import Answer, Card, Choice, Cite, Example, Output, Step, Text
-from calculators.cards.common import GAUGE_STEP, VACUUM, VOLUME
+from calculators.cards.common import GAUGE_STEP, VACUUM, VOLUME, fold
 from calculators.cards.rig_inputs import PATH, PUMP_SPEED, TARGET, ULTIMATE, gas_of, rig_of
 from calculators.errors import OutOfRange
 from calculators.physics.gases import REFERENCE_TEMPERATURE
@@ -193,29 +193,33 @@ CARD = Card(
     question="Is the rig tight?",
     lede="Read the pump alone, then the whole rig, capped where the system will be. The "
     "difference is gas that comes in along the way.",
-    inputs=(
-        ULTIMATE,
-        replace(
-            VACUUM,
-            name="rig_reading",
-            label="Rig reads",
-            hint="far end capped",
-            symbol="p_rig",
-            maximum=20_000.0,
-            default="60 micron",
-            help="After it has stopped falling.",
+    inputs=fold(
+        (
+            ULTIMATE,
+            replace(
+                VACUUM,
+                name="rig_reading",
+                label="Rig reads",
+                hint="far end capped",
+                symbol="p_rig",
+                maximum=20_000.0,
+                default="60 micron",
+                help="After it has stopped falling.",
+            ),
+            Choice(
+                name="gauge_at",
+                label="Gauge stands",
+                options=(("far", "At the far end"), ("pump", "At the pump")),
+                default="far",
+            ),
+            GAUGE_STEP,
+            PUMP_SPEED,
+            PATH,
+            TARGET,
+            replace(VOLUME, help="Of the system, for what the rig would do to its decay test."),
         ),
-        Choice(
-            name="gauge_at",
-            label="Gauge stands",
-            options=(("far", "At the far end"), ("pump", "At the pump")),
-            default="far",
-        ),
-        GAUGE_STEP,
-        PUMP_SPEED,
-        PATH,
-        TARGET,
-        replace(VOLUME, help="Of the system, for what the rig would do to its decay test."),
+        "gauge_at",
+        "volume",
     ),
     outputs=(
         Output(

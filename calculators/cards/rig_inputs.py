@@ -70,6 +70,7 @@ BORE = Quantity(
     minimum=1e-4,
     maximum=0.15,
     required=False,
+    folded=True,
 )
 LENGTH = Quantity(
     name="length",
@@ -83,6 +84,7 @@ LENGTH = Quantity(
     minimum=0.0,
     maximum=1000.0,
     required=False,
+    folded=True,
 )
 PART = Choice(
     name="part",
@@ -102,6 +104,7 @@ PATH = Rows(
         Choice(
             name="line",
             label="What passes it",
+            folded=True,
             options=(
                 ("all", "All the gas"),
                 ("a", "Side A only"),

@@ -19,6 +19,7 @@ from calculators.cards.common import (
     TEMPERATURE,
     VACUUM,
     VOLUME,
+    fold,
 )
 from calculators.cards.triple_evacuation_working import chart, notes, table, working
 from calculators.errors import OutOfRange
@@ -164,7 +165,7 @@ CARD = Card(
         "Pull, break with dry nitrogen, pull again. It is superb at thinning out air, and no "
         "help at all against a puddle."
     ),
-    inputs=INPUTS,
+    inputs=fold(INPUTS, "dew_point", "barometer"),
     outputs=OUTPUTS,
     compute=compute,
     primary="air_left",

@@ -1,6 +1,6 @@
 """A card's inputs as an HTML form, one field per input, rows and all."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from calculators import units
@@ -10,10 +10,27 @@ from calculators.outputs.element import Child, Element, tag
 
 def form(card: Card, entries: Mapping[str, Any], *, system: str = "us") -> Element:
     """The card's inputs, filled with these entries."""
-    fields = [
-        _field(each, entries.get(each.name), card.slug, each.name, system) for each in card.inputs
-    ]
+    fields = _fields(card.inputs, entries, card.slug, "", system)
     return tag("form", fields, class_="ask", novalidate=True)
+
+
+def _fields(
+    inputs: Sequence[Input], entries: Mapping[str, Any], prefix: str, place: str, system: str
+) -> list[Element]:
+    """A field for each input; those that few people change stand folded after the rest."""
+
+    def field(each: Input) -> Element:
+        return _field(each, entries.get(each.name), prefix, f"{place}{each.name}", system)
+
+    fields = [field(each) for each in inputs if not each.folded]
+    folded = [each for each in inputs if each.folded]
+    if folded:
+        labels = ", ".join(each.label[:1].lower() + each.label[1:] for each in folded)
+        summary = tag("summary", "More: ", tag("span", labels))
+        is_open = any(each.name in entries for each in folded)
+        rest = [field(each) for each in folded]
+        fields.append(tag("details", summary, tag("div", rest), class_="fold", open=is_open))
+    return fields
 
 
 def _field(each: Input, entry: Any, prefix: str, name: str, system: str) -> Element:
@@ -113,10 +130,7 @@ def _rows(each: Rows, entry: Any, prefix: str, name: str, system: str) -> Elemen
 
 
 def _row(each: Rows, row: Mapping[str, Any], prefix: str, name: str, system: str) -> Element:
-    cells = [
-        _field(column, row.get(column.name), prefix, f"{name}.{column.name}", system)
-        for column in each.columns
-    ]
+    cells = _fields(each.columns, row, prefix, f"{name}.", system)
     tools = [
         tag("button", label, type="button", data_row=action, aria_label=f"{title} {each.row}")
         for action, label, title in (

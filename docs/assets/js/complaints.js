@@ -30,6 +30,7 @@ export function writeComplaints(form, complaints) {
     const text = lines.get(line);
     if (text !== undefined && line.textContent !== text) line.textContent = text;
     line.toggleAttribute("hidden", text === undefined);
+    if (text !== undefined) line.closest("details")?.toggleAttribute("open", true);
     for (const control of form.querySelectorAll(`[aria-describedby~="${CSS.escape(line.id)}"]`)) {
       if (text === undefined) control.removeAttribute("aria-invalid");
       else control.setAttribute("aria-invalid", "true");

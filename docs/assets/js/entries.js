@@ -73,6 +73,18 @@ export function changedEntries(entries, defaults) {
   return Object.fromEntries(Object.entries(entries).filter(([name, entry]) => !sameEntry(entry, defaults[name])));
 }
 
+/**
+ * Open what is folded away where something in it is not what the card came with.
+ * @param {Element} form
+ */
+export function unfold(form) {
+  for (const fold of form.querySelectorAll("details.fold")) {
+    const changed = [...fold.querySelectorAll("input")].some((each) => each.value !== each.defaultValue);
+    const chosen = [...fold.querySelectorAll("option:checked")].some((each) => !each.matches("[selected], :first-child"));
+    fold.toggleAttribute("open", changed || chosen || fold.matches("[open]"));
+  }
+}
+
 /** @param {Element} cell */
 function column(cell) {
   return (cell.getAttribute("data-input") ?? "").split(".").at(-1) ?? "";

@@ -16,7 +16,7 @@ import { cardTools } from "./card-tools.js";
 import { hasComplaints, writeComplaints } from "./complaints.js";
 import { convertEntries } from "./convert-entries.js";
 import { engine } from "./engine.js";
-import { changedEntries, fillEntries, inputs, readEntries, sameEntry } from "./entries.js";
+import { changedEntries, fillEntries, inputs, readEntries, sameEntry, unfold } from "./entries.js";
 import { keep, linkTo, recall } from "./memory.js";
 import { readingsFrom } from "./readings-file.js";
 import { pressRow, setRowCount, startRows } from "./rows.js";
@@ -79,6 +79,7 @@ export class WorkedCard extends HTMLElement {
     this.#defaults.us = readEntries(this.form);
     const recalled = recall(this.slug, this.#defaults.us);
     this.#fill(recalled);
+    unfold(this.form);
     const changed = Object.keys(changedEntries(recalled, this.#defaults.us)).length > 0;
     this.toggleAttribute("stale", changed || currentSystem() !== "us");
     engine.wake();
