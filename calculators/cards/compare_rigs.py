@@ -206,7 +206,7 @@ CARD = Card(
                 ),
                 minimum=2,
                 maximum=5,
-                help="Hoses are listed by true bore, 6 ft long. Side by side, each has its own port.",
+                help="Hoses are listed by true bore, 6 ft long. Side by side, each has a port.",
             ),
             VOLUME,
             START,
