@@ -139,7 +139,7 @@ export class LiveDecay extends HTMLElement {
       this.#part("wants").textContent =
         count === 0 ? "Add the first reading now." : count === 1 ? "Add one a minute: the verdict starts with the second." : "";
     }
-    this.#part("count").textContent = count === 1 ? "1 reading" : `${count} readings`;
+    this.#part("count").textContent = count ? `${count} reading${count > 1 ? "s" : ""}` : "No readings";
     this.#part("list").replaceChildren(...(this.#log?.readings ?? []).map((each) => this.#row(each)).reverse());
     this.#tick();
   }
