@@ -7,19 +7,18 @@ as can be said.
 """
 
 import hashlib
-import json
 import math
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
-from functools import lru_cache
 
 from calculators import units, wording
 from calculators.card import Output
 from calculators.cards import BY_SLUG
 from calculators.errors import CalculatorError
-from calculators.evaluate import LONGEST_ENTRY, Evaluation, evaluate
+from calculators.evaluate import LONGEST_ENTRY, Evaluation
+from calculators.teaching.asking import answered
 from calculators.teaching.question import (
     Asked,
     Choice,
@@ -69,16 +68,6 @@ def mark(question: Question, answer_text: str, *, system: str = "us") -> Mark:
     if isinstance(question, Choice):
         return _mark_choice(question, text, system)
     return _mark_order(question, text, system)
-
-
-def answered(asked: Asked, *, system: str = "us") -> Evaluation:
-    """Ask the card that knows the right answer."""
-    return _answered(asked.card, json.dumps(asked.entries, ensure_ascii=False), system)
-
-
-@lru_cache(maxsize=64)  # one marking asks the same card several times
-def _answered(card: str, entries: str, system: str) -> Evaluation:
-    return evaluate(BY_SLUG[card], json.loads(entries), system=system)
 
 
 # --- numbers -----------------------------------------------------------------

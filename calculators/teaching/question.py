@@ -7,8 +7,9 @@ so the numbers a learner reads are the ones that were entered.
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields, is_dataclass, replace
 from enum import Enum
+from string import Template as Text
 from typing import Any
 
 from calculators.evaluate import Evaluation
@@ -116,3 +117,17 @@ class Order:
 
 
 Question = Numeric | Choice | Order
+
+
+def filled(thing: Any, drawn: Mapping[str, str]) -> Any:
+    """Put what was drawn in the place of each ``$name``, wherever a text stands in the data."""
+    if isinstance(thing, str):
+        return Text(thing).substitute(drawn) if "$" in thing else thing
+    if isinstance(thing, (tuple, list)):
+        return type(thing)(filled(each, drawn) for each in thing)
+    if isinstance(thing, Mapping):
+        return {name: filled(each, drawn) for name, each in thing.items()}
+    if is_dataclass(thing) and not isinstance(thing, type):
+        named = {each.name: getattr(thing, each.name) for each in fields(thing)}
+        return replace(thing, **{name: filled(each, drawn) for name, each in named.items()})
+    return thing

@@ -7,18 +7,20 @@ mistake leads [SI], or gives ``None`` where these numbers do not allow it.
 
 import math
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from calculators import units
 from calculators.errors import CalculatorError
-from calculators.evaluate import Evaluation, evaluate
+from calculators.evaluate import Evaluation
 from calculators.physics.constants import (
     MOLAR_GAS_CONSTANT,
     WATER_MOLAR_MASS,
     WATER_TRIPLE_PRESSURE,
     WATER_TRIPLE_TEMPERATURE,
 )
-from calculators.teaching.question import Method
+from calculators.teaching.asking import answered
+from calculators.teaching.question import Asked, Method
 from calculators.wording import Entered
 
 HEAT_OF_BOILING_AT_TRIPLE = 2.5009e6  # J/kg, IAPWS-95 at 273.16 K
@@ -44,13 +46,20 @@ def other_output(name: str) -> Method:
     return method
 
 
+@dataclass(frozen=True)
+class Instead:
+    """The right card, with these entries instead; data, so that a seed can draw them."""
+
+    entries: Mapping[str, Any]
+
+    def __call__(self, evaluation: Evaluation, output: str) -> float | None:
+        """Ask the card again."""
+        return _again(evaluation, output, self.entries)
+
+
 def entered(**entries: Any) -> Method:
     """The right card, with these entries instead."""
-
-    def method(evaluation: Evaluation, output: str) -> float | None:
-        return _again(evaluation, output, entries)
-
-    return method
+    return Instead(entries)
 
 
 def unit_taken_as(name: str, unit: str) -> Method:
@@ -152,8 +161,9 @@ def boiling_curve_carried_on(evaluation: Evaluation, output: str) -> float | Non
 def _again(evaluation: Evaluation, output: str, entries: Mapping[str, Any]) -> float | None:
     """Ask the same card again with some entries changed."""
     typed = {name: _typed(entry) for name, entry in evaluation.entered.items()}
+    asked = Asked(evaluation.card.slug, output, typed | dict(entries))
     try:
-        value = evaluate(evaluation.card, typed | dict(entries)).answer.outputs[output]
+        value = answered(asked).answer.outputs[output]
     except CalculatorError:
         return None
     return value if isinstance(value, (int, float)) else None
