@@ -99,7 +99,7 @@ def _both(found: Judgment) -> list[Text]:
     return [
         say(
             "After the bend it goes on in a straight line, {low:micron/min|Pa/min;3} to "
-            "{high:micron/min|Pa/min;3}, where gas alone would have levelled off.",
+            "{high:micron/min|Pa/min;3}, where gas alone would have leveled off.",
             low=found.slope.low,
             high=found.slope.high,
         )
@@ -136,7 +136,7 @@ def _shape(found: Judgment) -> list[Text]:
 def _bending(found: Judgment) -> list[Text]:
     return [
         "The climb is slowing, so there is gas inside. Whether there is a leak as well shows "
-        "only when it has levelled off."
+        "only when it has leveled off."
     ]
 
 
@@ -250,7 +250,7 @@ NEXT = {
     "bending": _HOLD_ON,
     "unsettled": _HOLD_ON,
     "near limit": (
-        "Hold on until it has levelled off.",
+        "Hold on until it has leveled off.",
         "Or pull deeper and test again: with more room to the limit the answer is plain.",
     ),
     "not deep enough": (

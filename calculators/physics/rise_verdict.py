@@ -18,7 +18,7 @@ LOOK_AHEAD = 10.0  # lengths of the log over which a pass must stay below the li
 FARTHER = 2.5  # times as far at the likely rise: gas from walls slows down over decades of time
 HIDDEN_SHARE = 0.15  # of the rise: a leak that gas may hide without spoiling the verdict
 FEWEST_FOR_BOTH = 6  # readings in the described part; a bend and a line take five numbers
-LEVELLED = 0.15  # of the gas that came: the most that may be left of gas that has levelled off
+LEVELED = 0.15  # of the gas that came: the most that may be left of gas that has leveled off
 CLEAR = 2.0  # times what it takes: then a verdict is called sure rather than fair
 
 
@@ -80,7 +80,7 @@ class Case:
         found = self.found
         hidden = max(HIDDEN_SHARE * found.rise, self.visible)
         most = min(found.slope.high, found.steepest)
-        if found.left > LEVELLED * found.gas or most > hidden:
+        if found.left > LEVELED * found.gas or most > hidden:
             return "undecided", "bending"
         if found.plateau and found.plateau.low > self.limit:
             return "moisture", "plateau"
@@ -139,7 +139,7 @@ class Case:
             plateau = found.plateau
             assert plateau is not None
             over = (plateau.best - self.limit) / max(plateau.best - plateau.low, 1e-9)
-            return min(hidden / most, LEVELLED * found.gas / max(found.left, 1e-9), over)
+            return min(hidden / most, LEVELED * found.gas / max(found.left, 1e-9), over)
         if code in ("leak", "leak-and-moisture"):
             low = found.slope.low
             proven = (found.fits.slow - found.fits.best_both().misfit) / found.proof()

@@ -58,7 +58,7 @@ def trial(seed):
     slope = truth.leak_rate / test.volume * test.gauge.scale
     sized = verdict.code in both and truth.kind in both
     level = truth.plateau * test.gauge.scale
-    levelled = verdict.code == "moisture" == truth.kind
+    leveled = verdict.code == "moisture" == truth.kind
     return Outcome(
         seed=seed,
         kind=truth.kind,
@@ -71,6 +71,6 @@ def trial(seed):
         leak_error=verdict.slope.best / slope - 1.0 if sized else None,
         leak_covered=verdict.slope.low <= slope <= verdict.slope.high if sized else None,
         plateau_covered=(
-            verdict.plateau.low <= level <= verdict.plateau.high if levelled else None
+            verdict.plateau.low <= level <= verdict.plateau.high if leveled else None
         ),
     )
