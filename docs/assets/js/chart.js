@@ -105,7 +105,7 @@ class LiveChart {
           x: { time: false, distr: chart.x.log ? 3 : 1, range: rangeWith(chart, "x", chart.x.log) },
           y: { distr: y.log ? 3 : 1, range: rangeWith(chart, "y", y.log) },
         },
-        axes: [axisOptions(chart.x, palette, 46), axisOptions(y, palette, 62)],
+        axes: [axisOptions(chart.x, palette, 46), axisOptions(y, palette, 70)],
         series: [{}, ...series],
         bands,
         hooks: {
