@@ -17,7 +17,7 @@ from calculators.physics.rise_bounds import (
 from calculators.physics.rise_choice import compare_shapes, preferred
 from calculators.physics.rise_fit import fit_rise, spread_out
 from calculators.physics.rise_noise import Noise, correlation_length, noise
-from calculators.physics.rise_record import Point, gauge_step, isolation_time, record
+from calculators.physics.rise_record import Point, gauge_step, isolation_time, record, seen
 from calculators.physics.rise_shapes import released
 
 
@@ -184,16 +184,19 @@ def test_a_long_log_becomes_few_points_on_the_same_line():
 
 
 def test_a_coarser_step_higher_up_is_seen():
-    values = [*range(900, 1000), *range(1000, 1400, 10)]
+    coarse, fine = [*range(1000, 1400, 10)], [*range(900, 1000)]
 
-    def step_at(pressure, resolution=1.0):
-        return gauge_step(
-            values=values, pressure=pressure, resolution=resolution, readings=len(values)
-        )
+    def step_at(pressure, readings, resolution=1.0):
+        return gauge_step(log=seen(readings), pressure=pressure, resolution=resolution)
 
-    assert step_at(930.0, resolution=0.1) == 1.0
-    assert gauge_step(values=values[100:], pressure=1200.0, resolution=1.0, readings=40) == 10.0
-    assert gauge_step(values=[300, 350, 400], pressure=350, resolution=1.0, readings=3) == 1.0
+    assert step_at(930.0, 3 * (fine + coarse), resolution=0.1) == 1.0
+    assert step_at(1200.0, 3 * coarse) == 10.0
+    assert step_at(1300.0, 20 * [1290, 1300]) == 10.0
+
+
+def test_a_steady_climb_through_round_numbers_is_no_step():
+    for readings in ([300, 350, 400], [*range(300, 400, 10)], [*range(300, 600, 10)]):
+        assert gauge_step(log=seen(readings), pressure=350, resolution=1.0) == 1.0
 
 
 def test_isolation_is_where_the_fall_ends():

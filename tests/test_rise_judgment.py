@@ -64,6 +64,7 @@ def test_the_four_shapes(code, shape):
         ("0 300, 1 301", {"volume": 3.0}, "undecided"),
         ("0 300, 5 400, 10 500, 15 600", {}, "leak"),
         ("0 300, 5 400, 10 500", {"volume": None}, "leak"),
+        (", ".join(f"{t} {300 + 10 * t}" for t in range(11)), {}, "leak"),
         ("0 310, 2 905, 4 1260, 6 1475, 8 1604, 10 1682", {"volume": None}, "moisture"),
         ("0 300, 10 900", {}, "undecided"),
         ("0 800, 5 800, 10 801", {}, "undecided"),

@@ -5,8 +5,9 @@ Cost grows with the number of readings only here, in sums over slices.
 
 import math
 from bisect import bisect_left
+from collections import Counter
 from collections.abc import Sequence
-from itertools import pairwise
+from itertools import accumulate, pairwise
 from typing import NamedTuple
 
 from calculators.physics.water import saturation_pressure
@@ -15,6 +16,7 @@ MOST_POINTS = 200  # points kept; more readings are averaged in blocks of equal 
 LARGEST_STEP = 0.05  # of the reading; no gauge is believed to be coarser than this
 NEAR_SATURATION = 0.15  # of the vapor pressure of water: then water is taken to be there
 _MANY = 20  # readings from which round numbers are taken for the gauge's own
+_VISITS = 2.0  # readings per different value from which the gauge is seen to stand on steps
 _DISTINCT = 4000  # readings that differ; above this the gauge shows no steps of its own
 
 
@@ -27,21 +29,51 @@ class Point(NamedTuple):
     size: int
 
 
-def gauge_step(
-    *, values: Sequence[float], pressure: float, resolution: float, readings: int
-) -> float:
+class Seen(NamedTuple):
+    """The different readings of a log in rising order [Pa], and how many readings lie below each.
+
+    ``below`` has one number more: that of all readings.
+    """
+
+    values: tuple[float, ...]
+    below: tuple[int, ...]
+
+
+def seen(pressure: Sequence[float]) -> Seen:
+    """Count the different readings of a log.
+
+    Parameters
+    ----------
+    pressure : sequence of float
+        Absolute pressures [Pa], series.
+
+    Returns
+    -------
+    Seen
+        Empty where there are so many that the gauge shows no steps of its own.
+
+    References
+    ----------
+    Derived here.
+    """
+    counts = Counter(pressure)
+    if len(counts) > _DISTINCT:
+        return Seen((), (0,))
+    values = tuple(sorted(counts))
+    return Seen(values, tuple(accumulate((counts[value] for value in values), initial=0)))
+
+
+def gauge_step(*, log: Seen, pressure: float, resolution: float) -> float:
     """Step in which a gauge counts near a reading, as the readings themselves show it.
 
     Parameters
     ----------
-    values : sequence of float
-        The different readings of the log, in rising order [Pa], series.
+    log : Seen
+        The different readings of the log.
     pressure : float
         Where the step is asked for [Pa], scalar.
     resolution : float
         Step given for the gauge [Pa], scalar.
-    readings : int
-        Number of readings in the log; a few round numbers prove nothing.
 
     Returns
     -------
@@ -51,15 +83,20 @@ def gauge_step(
     Notes
     -----
     Gauges count in larger steps at higher readings. A step counts as seen
-    when the gaps between different readings near ``pressure`` are all
-    multiples of the smallest and at least three equal it, or when all
-    readings there are multiples of it.
+    when readings near ``pressure`` come back to the same values again and
+    again, and the gaps between these are all multiples of the smallest, of
+    which there are at least three, or the values all multiples of it. A
+    steady climb through round numbers proves nothing.
 
     References
     ----------
     Derived here: the greatest common divisor of the gaps, with tolerance.
     """
-    near = values[bisect_left(values, pressure / 1.5) : bisect_left(values, pressure * 1.5)]
+    first = bisect_left(log.values, pressure / 1.5)
+    last = bisect_left(log.values, pressure * 1.5)
+    near = log.values[first:last]
+    if len(near) < 2 or log.below[last] - log.below[first] < _VISITS * len(near):
+        return resolution
     gaps = [above - below for below, above in pairwise(near)]
     largest = LARGEST_STEP * pressure
     if len(gaps) >= 4 and resolution * 1.01 < min(gaps) <= largest:
@@ -67,7 +104,7 @@ def gauge_step(
         whole = all(abs(ratio - round(ratio)) < 0.05 for ratio in ratios)
         if whole and sum(ratio < 1.05 for ratio in ratios) >= 3:
             return min(gaps)
-    if readings >= _MANY and len(near) >= 2:
+    if log.below[-1] >= _MANY:
         for multiple in (100, 50, 20, 10):
             step = multiple * resolution
             if step <= largest and all(abs(v / step - round(v / step)) < 1e-3 for v in near):
@@ -99,9 +136,7 @@ def record(
     Derived here; means of blocks keep every straight line and lose of a curve
     only what bends within a block.
     """
-    distinct = sorted(set(pressure))
-    if len(distinct) > _DISTINCT:
-        distinct = []
+    different = seen(pressure)
     count = len(time)
     if count <= MOST_POINTS * 3 // 2:
         edges: Sequence[int] = range(count + 1)
@@ -116,9 +151,7 @@ def record(
         mean = sum(pressure[first:last]) / size
         band = round(10.0 * math.log(mean))
         if band not in step_at:
-            step_at[band] = gauge_step(
-                values=distinct, pressure=mean, resolution=resolution, readings=count
-            )
+            step_at[band] = gauge_step(log=different, pressure=mean, resolution=resolution)
         points.append(Point(sum(time[first:last]) / size, mean, step_at[band], size))
     return tuple(points)
 
