@@ -125,6 +125,7 @@ def test_the_chart_holds_readings_fit_band_limit_and_hold():
     "readings",
     ["0 300, 10 900", "0 800, 5 800, 10 801",
      "0 400, 5 300, 10 200", "0 300, 5 500, 10 660, 15 800", "0 300, 1 400, 2 460",
+     "0 200, 2 260, 4 300, 6 330, 8 350, 10 362, 12 370, 15 376, 20 380, 25 381, 30 381",
      "0 460, 5 463, 10 465, 15 469", *(example.entries["readings"] for example in CARD.examples)],
 )  # fmt: skip
 def test_every_verdict_is_said_with_reasons_and_next_steps(readings, system):

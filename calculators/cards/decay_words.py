@@ -14,6 +14,7 @@ SAYS = {
     "shape": "It rises, but leak or moisture is not clear yet: hold {more:duration} more",
     "bending": "Still bending: hold {more:duration} more",
     "unsettled": "Pressures are still evening out: hold {more:duration} more",
+    "settling": "Levels off under the limit so far: hold {more:duration} more",
     "near limit": "Too near the limit to call",
     "not deep enough": "It holds, but above your limit: pull deeper",
     "falling": "Still falling: this is not a closed system at rest",
@@ -147,6 +148,18 @@ def _unsettled(found: Judgment) -> list[Text]:
     ]
 
 
+def _settling(found: Judgment) -> list[Text]:
+    assert found.plateau
+    return [
+        say(
+            "It is heading for {low:micron|Pa;4} to {high:micron|Pa;4}, under your limit. A little "
+            "more time shows whether it stays there.",
+            low=found.plateau.low,
+            high=found.plateau.high,
+        )
+    ]
+
+
 def _near(found: Judgment) -> list[Text]:
     return ["Where it will level off lies on both sides of your limit, or too near it."]
 
@@ -173,6 +186,7 @@ _FOR = {
     "shape": _shape,
     "bending": _bending,
     "unsettled": _unsettled,
+    "settling": _settling,
     "near limit": _near,
     "not deep enough": _not_deep,
     "falling": _falling,
@@ -249,6 +263,7 @@ NEXT = {
     "shape": _HOLD_ON,
     "bending": _HOLD_ON,
     "unsettled": _HOLD_ON,
+    "settling": _HOLD_ON,
     "near limit": (
         "Hold on until it has leveled off.",
         "Or pull deeper and test again: with more room to the limit the answer is plain.",

@@ -169,6 +169,8 @@ def needed_hold(case: Case, *, reason: str) -> float | None:
         seen = max(found.fits.slow - found.fits.best_both().misfit, 1e-9 * found.proof())
         growth = min(max(math.sqrt(found.proof() / seen), 1.5), 4.0)
         return max(growth * case.duration, USUAL_HOLD)
+    if reason == "settling":
+        return 1.5 * case.duration
     if reason == "bending":
         constants = 5.0 if found.slope.low > 0.0 else 3.0
         bend = constants * found.best.tau * found.length if found.best.gas else 0.0

@@ -84,6 +84,8 @@ class Case:
             return "undecided", "bending"
         if found.plateau and found.plateau.low > self.limit:
             return "moisture", "plateau"
+        if found.plateau and found.plateau.high < self.limit:
+            return "undecided", "settling"
         return "undecided", "near limit"
 
     def short(self) -> bool:
