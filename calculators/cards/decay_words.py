@@ -84,13 +84,23 @@ def _straight(found: Judgment) -> list[Text]:
 
 
 def _plateau(found: Judgment) -> list[Text]:
-    assert found.plateau and found.time_constant is not None
+    assert found.plateau
+    low, high = found.plateau.low, found.plateau.high
+    if found.time_constant is None:  # a bend between gauge steps too coarse to time it
+        return [
+            say(
+                "The climb has slowed down, toward {low:micron|Pa;4} to {high:micron|Pa;4}. A "
+                "leak would not slow down.",
+                low=low,
+                high=high,
+            )
+        ]
     return [
         say(
             "The climb slows toward {low:micron|Pa;4} to {high:micron|Pa;4}, by two thirds every "
             "{tau:duration}. A leak would not slow down.",
-            low=found.plateau.low,
-            high=found.plateau.high,
+            low=low,
+            high=high,
             tau=found.time_constant,
         )
     ]
