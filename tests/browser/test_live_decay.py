@@ -9,9 +9,10 @@ import re
 import time
 
 import pytest
-from conftest import both_schemes, both_widths
 from playwright.sync_api import expect
 
+both_widths = pytest.mark.parametrize("width", [360, 1280])
+both_schemes = pytest.mark.parametrize("scheme", ["light", "dark"])
 PAGE = "/on-the-job/live-decay/"
 KEY = "dry-tight:live-decay"
 LEAK = [(0, 310), (1, 331), (2, 350), (3, 371), (4, 389), (5, 411), (6, 430), (8, 470), (10, 511)]
