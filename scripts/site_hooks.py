@@ -34,8 +34,8 @@ import verification  # noqa: E402
 from calculators import wording  # noqa: E402
 from calculators.cards import BY_SLUG, CARDS  # noqa: E402
 from calculators.evaluate import evaluate  # noqa: E402
+from calculators.outputs import bench, lesson, needle, reference_table  # noqa: E402
 from calculators.outputs import html as pieces  # noqa: E402
-from calculators.outputs import lesson, reference_table  # noqa: E402
 from calculators.outputs.chart import as_chart  # noqa: E402
 from calculators.outputs.reference import BY_ID as TABLES  # noqa: E402
 
@@ -113,6 +113,8 @@ BLOCKS = {
     "worked": lesson.worked,
     "quiz": lesson.quiz,
     "lessons": lesson.lesson_list,
+    "bench": lambda _: bench.bench(),
+    "needle": lambda _: needle.needle(),
     **prose_markers.BLOCKS,
 }
 

@@ -100,4 +100,25 @@ def _job(question: Mapping[str, Any]) -> dict[str, Any]:
     return {"entries": entries, "names": plan.names(entries, question["card"])}
 
 
-DOES = {"answer": _answer, "convert": _convert, "mark": _mark, "job": _job}
+def _bench(question: Mapping[str, Any]) -> dict[str, Any]:
+    """Answer the practice bench."""
+    from calculators.outputs import bench
+
+    return bench.reply(question)
+
+
+def _needle(question: Mapping[str, Any]) -> dict[str, Any]:
+    """Answer the needle practice."""
+    from calculators.outputs import needle
+
+    return needle.reply(question)
+
+
+DOES = {
+    "answer": _answer,
+    "convert": _convert,
+    "mark": _mark,
+    "job": _job,
+    "bench": _bench,
+    "needle": _needle,
+}

@@ -38,6 +38,9 @@ BALLAST_WETTING = 0.1  # share of that with the ballast open
 OIL_DRYING = 300.0  # s, time constant with the ballast open
 OIL_DRYING_SHUT = 7200.0  # s, and shut
 BALLAST_PRESSURE = 70.0  # Pa that an open ballast adds to the ultimate pressure, from memory
+OIL_DOUBLES = 25.0  # K of warming that double the pressure of gas over its oil, from memory
+RIG_VOLUME = 2e-4  # m3: 0.2 L of hoses, from memory
+NEARLY_FULL = 0.05  # share of an atmosphere over which nitrogen tapers off
 
 
 class Path(NamedTuple):
@@ -76,7 +79,7 @@ class Setting:
     ballast_open: bool = False
     gauge_at: str = "system"  # or "pump"
     wall: float | None = None  # K, walls warmed to; None is ambient
-    nitrogen: float = 0.0  # Pa m3/s let in
+    nitrogen: float = 0.0  # Pa m3/s let in, up to one atmosphere
 
 
 class Conditions(NamedTuple):
@@ -216,9 +219,13 @@ def rates(plant: Plant, setting: Setting, state: Sequence[float]) -> list[float]
     pressure = max(air + vapor + refrigerant, 1e-6)
     warm = MOLAR_GAS_CONSTANT * plant.ambient
     evaporated, warming = _evaporation(plant, setting, now, air, vapor)
-    released = plant.oil_capacity * (now.oil - refrigerant) / plant.oil_time
+    wall = plant.ambient if setting.wall is None else setting.wall
+    over_oil = now.oil * 2.0 ** ((wall - plant.ambient) / OIL_DOUBLES)
+    released = plant.oil_capacity * (over_oil - refrigerant) / plant.oil_time
     leak = plant.leak * max(0.0, 1.0 - (pressure / STANDARD_ATMOSPHERE) ** 2)
-    rig_leak = plant.rig_leak
+    rig_leak = plant.rig_leak * max(0.0, 1.0 - (max(now.rig, 0.0) / STANDARD_ATMOSPHERE) ** 2)
+    room = (1.0 - pressure / STANDARD_ATMOSPHERE) / NEARLY_FULL
+    nitrogen = setting.nitrogen * min(max(room, 0.0), 1.0)
 
     ultimate = setting.path.ultimate + max(now.wetness, 0.0)
     if setting.ballast_open:
@@ -234,14 +241,17 @@ def rates(plant: Plant, setting: Setting, state: Sequence[float]) -> list[float]
         rig = at_pump - now.rig
     elif setting.pump_on:
         rig = ultimate + rig_leak / setting.path.pump_speed - now.rig
+    elif setting.valve_open:  # the rig is part of the system then, its leak too
+        out = -rig_leak
+        rig = pressure - now.rig
     else:
-        rig = rig_leak / 2e-4 if now.rig < STANDARD_ATMOSPHERE else 0.0  # 0.2 L of hoses
+        rig = rig_leak / RIG_VOLUME
     shares = [p / pressure for p in (air, vapor, refrigerant)] if out > 0.0 else [1.0, 0.0, 0.0]
     wetting = OIL_WETTING * (BALLAST_WETTING if setting.ballast_open else 1.0)
     drying = OIL_DRYING if setting.ballast_open else OIL_DRYING_SHUT
     place = pressure if setting.gauge_at == "system" else max(now.rig, 0.0)
     return [
-        (leak + setting.nitrogen - out * shares[0]) / plant.volume,
+        (leak + nitrogen - out * shares[0]) / plant.volume,
         (evaporated * warm / WATER_MOLAR_MASS - out * shares[1]) / plant.volume,
         (released - out * shares[2]) / plant.volume,
         -evaporated,
