@@ -1,5 +1,7 @@
 """From a log of readings to the decay card's answer."""
 
+import math
+
 from calculators.card import Answer, Column, Table, Text, Verdict, say
 from calculators.cards import decay_words, decay_working
 from calculators.physics import refrigerants
@@ -52,7 +54,7 @@ def compute(
         "projected_low": found.projected.low,
         "projected_high": found.projected.high,
         "step": found.found.step,
-        "more": max((found.needed or 0.0) - found.duration, 60.0),
+        "more": _round_up((found.needed or 0.0) - found.duration),
     }
     if found.unseen is not None:
         loss = service_loss(
@@ -91,6 +93,12 @@ def compute(
         chart=decay_working.chart(found, limit=limit),
         values=values,
     )
+
+
+def _round_up(seconds: float) -> float:
+    """Whole minutes for a hold of up to two hours, tens of minutes beyond [s]."""
+    whole = 60.0 if seconds <= 7200.0 else 600.0
+    return max(math.ceil(seconds / whole - 1e-9), 1) * whole
 
 
 def _outputs(found: Judgment, volume: float | None) -> dict[str, float | str | None]:
