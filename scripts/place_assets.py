@@ -1,4 +1,4 @@
-"""Copy the fonts and the chart library out of node_modules, as the site serves them.
+"""Copy fonts and libraries out of node_modules, as the site serves them.
 
 The text fonts come as they are (the latin subset). The mathematical font is cut
 down twice: to what formulas use, and to the few letters that a line of working
@@ -17,7 +17,9 @@ MODULES = ROOT / "node_modules"
 PLACE = ROOT / "docs" / "assets" / "vendor"
 
 TEXT = "@fontsource-variable/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-wght"
-FIGURES = "@fontsource-variable/atkinson-hyperlegible-mono/files/atkinson-hyperlegible-mono-latin-wght"
+FIGURES = (
+    "@fontsource-variable/atkinson-hyperlegible-mono/files/atkinson-hyperlegible-mono-latin-wght"
+)
 CHART = "uplot/dist/uPlot.iife.min.js"
 MATH = "@fontsource/stix-two-math/files/stix-two-math-latin-400-normal.woff2"
 
@@ -26,6 +28,7 @@ COPIES = {
     "text-italic.woff2": f"{TEXT}-italic.woff2",
     "figures.woff2": f"{FIGURES}-normal.woff2",
     "uPlot.css": "uplot/dist/uPlot.min.css",
+    "idb.js": "idb/build/index.js",
 }
 
 # Inclusive ranges of code points. A line of working: Greek, raised and lowered figures, relations.
