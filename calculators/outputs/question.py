@@ -8,9 +8,9 @@ from calculators.card import Card
 from calculators.cards import BY_SLUG
 from calculators.outputs.answer import working
 from calculators.outputs.element import Child, Element, tag
+from calculators.teaching.asking import answered
 from calculators.teaching.marking import (
     answer_text,
-    answered,
     bare_unit,
     option_text,
     right_option,
