@@ -221,7 +221,7 @@ def right_option(question: Choice) -> Option:
     """The option that is right, asked of a card where one decides."""
     if isinstance(question.right, Rank):
         best = max if question.right is Rank.LARGEST else min
-        return best(question.options, key=lambda option: _value(option.asked))
+        return best(question.options, key=lambda option: asked_value(option.asked))
     key = question.right
     if isinstance(key, Asked):
         key = str(answered(key).answer.outputs[key.output])
@@ -246,7 +246,8 @@ def option_text(question: Choice, option: Option, text: str, *, system: str = "u
     return answered(asked, system=system).say(text) if asked else text
 
 
-def _value(asked: Asked | None) -> float:
+def asked_value(asked: Asked | None) -> float:
+    """The number [SI] by which an option or an item is ranked."""
     if asked is None:
         raise TypeError("to be ranked, each one needs a card that gives its value")
     return float(answered(asked).answer.outputs[asked.output])  # type: ignore[arg-type]
@@ -264,7 +265,7 @@ def _mark_choice(question: Choice, text: str, system: str) -> Mark:
 def right_order(question: Order) -> tuple[str, ...]:
     """The keys in the right order."""
     if all(item.asked for item in question.items):
-        ranked = sorted(question.items, key=lambda item: _value(item.asked))
+        ranked = sorted(question.items, key=lambda item: asked_value(item.asked))
         return tuple(item.key for item in ranked)
     return tuple(item.key for item in question.items)
 

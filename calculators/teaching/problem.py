@@ -28,7 +28,8 @@ class Template:
     """A kind of problem: what is drawn, what is told, what is asked.
 
     ``take`` asks to order only so many of an order's items, drawn by the seed.
-    ``figure`` names the card and the entries whose chart is to be read.
+    ``figure`` names the card and the entries whose chart is to be read, and
+    ``line`` which of its series is shown.
     """
 
     level: int
@@ -38,6 +39,7 @@ class Template:
     draws: Mapping[str, Draw] = field(default_factory=dict)
     take: int = 0
     figure: Asked | None = None
+    line: str = "reading"
 
     @property
     def name(self) -> str:

@@ -57,6 +57,16 @@ class Instead:
         return _again(evaluation, output, self.entries)
 
 
+def other_times(name: str, factor: float) -> Method:
+    """Another line of the card, times a plain factor."""
+
+    def method(evaluation: Evaluation, output: str) -> float | None:
+        value = evaluation.answer.outputs[name]
+        return value * factor if isinstance(value, (int, float)) else None
+
+    return method
+
+
 def entered(**entries: Any) -> Method:
     """The right card, with these entries instead."""
     return Instead(entries)
@@ -74,18 +84,26 @@ def unit_taken_as(name: str, unit: str) -> Method:
     return method
 
 
-def scaled_from(name: str, text: str) -> Method:
+@dataclass(frozen=True)
+class Scaled:
     """The answer at another entry, scaled in step with the entry."""
 
-    def method(evaluation: Evaluation, output: str) -> float | None:
-        value = evaluation.entered[name]
-        there = _again(evaluation, output, {name: text})
+    name: str
+    text: str
+
+    def __call__(self, evaluation: Evaluation, output: str) -> float | None:
+        """Ask at the other entry and scale what comes back."""
+        value = evaluation.entered[self.name]
+        there = _again(evaluation, output, {self.name: self.text})
         if not isinstance(value, Entered) or there is None:
             return None
-        number, unit, _ = units.read(text, bare=value.unit)
+        number, unit, _ = units.read(self.text, bare=value.unit)
         return there * value.si / units.to_si(number, unit)
 
-    return method
+
+def scaled_from(name: str, text: str) -> Method:
+    """The answer at another entry, scaled in step with the entry."""
+    return Scaled(name, text)
 
 
 def divided_by(name: str, factor: str) -> Method:
