@@ -212,7 +212,7 @@ TEMPLATES = (
                     "key": "pressure",
                 },
                 {
-                    "story": "a torn seal lets the vacuum climb. Soap finds it within a minute, once "
+                    "story": "a torn seal lets the vacuum climb. Soap finds it in a minute, once "
                     "there is pressure inside.",
                     "key": "pressure",
                 },

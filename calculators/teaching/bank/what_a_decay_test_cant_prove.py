@@ -118,7 +118,7 @@ TEMPLATES = (
     Template(
         level=3,
         kind="order",
-        situation="Four holds with the same gauge.",
+        situation="Four holds on one system, with the same gauge.",
         draws={
             "v": Between("8", "12", "1"),
             "a": one_of("60", "75", "90"),
@@ -131,7 +131,7 @@ TEMPLATES = (
             objective="smallest-leak",
             asks="Put the hold that could see the smallest leak at the top.",
             items=tuple(
-                Item(key, "{volume} for {duration}", _unseen("smallest_leak", duration=f"${key} min"))
+                Item(key, "For {duration}", _unseen("smallest_leak", duration=f"${key} min"))
                 for key in ("a", "b", "c", "d")
             ),
             because="In the same room, the longer hold sees the smaller leak.",
