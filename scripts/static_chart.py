@@ -17,7 +17,7 @@ import svg_clean
 matplotlib.use("svg")
 
 from matplotlib import pyplot
-from matplotlib.ticker import FuncFormatter, MaxNLocator, NullLocator
+from matplotlib.ticker import FuncFormatter, LogLocator, MaxNLocator, NullLocator
 
 # Stand-ins that matplotlib can parse, and what they become.
 INK, QUIET, HAIR, FIT, LEAK = "#010101", "#020202", "#030303", "#040404", "#050505"
@@ -63,9 +63,13 @@ def draw(chart: Mapping[str, Any], name: str) -> str:
     """
     with matplotlib.rc_context(SETTINGS):
         figure, axes = pyplot.subplots(figsize=(WIDTH / 72, HEIGHT / 72), layout="constrained")
-        figure.get_layout_engine().set(w_pad=0.1, h_pad=0.08)
+        figure.get_layout_engine().set(w_pad=0.2, h_pad=0.08)
+        axes.set_xscale("log" if chart["x"]["log"] else "linear")
+        axes.set_yscale("log" if chart["y"]["log"] else "linear")
         for series in chart["series"]:
             _series(axes, series)
+        for series in chart["series"]:
+            _name(axes, series)
         _axis(axes.xaxis, chart["x"])
         _axis(axes.yaxis, chart["y"])
         axes.set_xlabel(_titled(chart["x"]), loc="right", labelpad=2)
@@ -90,21 +94,42 @@ def _series(axes: Any, series: Mapping[str, Any]) -> None:
     else:
         color = FIT if series["role"] == "fit" else INK
         axes.plot(x, y, "-", color=color, linewidth=2.5)
-        falls = y[-1] < y[0]  # a name stands where its line leaves room for it
-        place = {"xytext": (8, 4)} if falls else {"xytext": (0, 7)}
-        at = series["name_at"]
-        place |= {
-            "xy": (x[at], y[at]),
-            "textcoords": "offset points",
-            "ha": "left" if falls else "right",
-        }
-        axes.annotate(series["label"], color=color, **place)
+
+
+def _name(axes: Any, series: Mapping[str, Any]) -> None:
+    if series["role"] in ("fit", "curve"):
+        color = FIT if series["role"] == "fit" else INK
+        axes.annotate(series["label"], color=color, **_place_of_name(axes, series))
+
+
+def _place_of_name(axes: Any, series: Mapping[str, Any]) -> dict[str, Any]:
+    """Right of a line that falls, before one that climbs unless the axis is in the way."""
+    x, y, at = series["x"], series["y"], series["name_at"]
+    falls = y[-1] < y[0]
+    left = falls or _across(axes, x[at]) < _width(series["label"])
+    return {
+        "xy": (x[at], y[at]),
+        "xytext": (8, 4) if falls else (4, 7) if left else (0, 7),
+        "textcoords": "offset points",
+        "ha": "left" if left else "right",
+    }
+
+
+def _across(axes: Any, x: float) -> float:
+    """Say where along the axis a value stands, from 0 to 1."""
+    return (axes.transData + axes.transAxes.inverted()).transform((x, axes.get_ylim()[0]))[0]
+
+
+def _width(words: str) -> float:
+    """Estimate the width of words as a part of the axis, which is some 300 pixels."""
+    return (7.5 * len(words) + 10) / 300
 
 
 def _axis(axis: Any, about: Mapping[str, Any]) -> None:
     if about["log"]:
-        axis.set_inverted(False)
-        axis._set_axes_scale("log")
+        low, high = axis.get_view_interval()
+        between = (1, 2, 5) if high < 150 * low else (1,)
+        axis.set_major_locator(LogLocator(subs=between, numticks=4 if axis.axis_name == "x" else 6))
         axis.set_minor_locator(NullLocator())
     else:
         axis.set_major_locator(MaxNLocator(nbins=5))
@@ -136,12 +161,7 @@ def _mark(axes: Any, mark: Mapping[str, Any]) -> None:
         )
     else:
         axes.axvline(mark["at"], **style)
+        late = _across(axes, mark["at"]) + _width(mark["label"]) > 1  # its name stands before it
         place = {"xy": (mark["at"], 1), "xycoords": ("data", "axes fraction"), "va": "top"}
-        axes.annotate(
-            mark["label"],
-            xytext=(4, 0),
-            textcoords="offset points",
-            color=LEAK,
-            bbox=ground,
-            **place,
-        )
+        place |= {"xytext": (-5 if late else 5, 0), "ha": "right" if late else "left"}
+        axes.annotate(mark["label"], textcoords="offset points", color=LEAK, bbox=ground, **place)
