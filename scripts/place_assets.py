@@ -29,6 +29,7 @@ COPIES = {
     "figures.woff2": f"{FIGURES}-normal.woff2",
     "uPlot.css": "uplot/dist/uPlot.min.css",
     "idb.js": "idb/build/index.js",
+    "workbox-window.js": "workbox-window/build/workbox-window.prod.mjs",
 }
 
 # Inclusive ranges of code points. A line of working: Greek, raised and lowered figures, relations.
