@@ -6,6 +6,7 @@ Standard library only; uses brotli when the environment has it.
 """
 
 import argparse
+import fnmatch
 import functools
 import gzip
 import http.server
@@ -15,6 +16,8 @@ from email.utils import formatdate
 from http import HTTPStatus
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
+
+from host_files import read_headers
 
 try:
     import brotli
@@ -62,6 +65,7 @@ class Handler(http.server.BaseHTTPRequestHandler):
 
     protocol_version = "HTTP/1.1"
     folder = Path()
+    rules: tuple[tuple[str, str, str], ...] = ()  # of the folder's _headers
 
     def do_GET(self) -> None:
         """Send the file, its redirect to a folder, or the site's own 404 page."""
@@ -102,6 +106,8 @@ class Handler(http.server.BaseHTTPRequestHandler):
         if coding:
             headers["Content-Encoding"] = coding
         headers["Content-Type"] = TYPES.get(path.suffix, "application/octet-stream")
+        asked = urlsplit(self.path).path
+        headers |= {name: value for on, name, value in self.rules if fnmatch.fnmatch(asked, on)}
         self.send(status, headers, compressed(path, changed, coding))
 
     def send(self, status: HTTPStatus, headers: dict[str, str], body: bytes = b"") -> None:
@@ -111,7 +117,8 @@ class Handler(http.server.BaseHTTPRequestHandler):
             self.send_header(name, value)
         if status != HTTPStatus.NOT_MODIFIED:
             self.send_header("Content-Length", str(len(body)))
-        self.send_header("X-Content-Type-Options", "nosniff")
+        if "X-Content-Type-Options" not in headers:
+            self.send_header("X-Content-Type-Options", "nosniff")
         self.end_headers()
         if self.command != "HEAD":
             self.wfile.write(body)
@@ -135,7 +142,8 @@ class Server(http.server.ThreadingHTTPServer):
 
 def start(folder: Path, port: int = 0) -> Server:
     """Serve a folder from a thread; port 0 takes any free one."""
-    handler = type("SiteHandler", (Handler,), {"folder": folder.resolve()})
+    told = {"folder": folder.resolve(), "rules": tuple(read_headers(folder))}
+    handler = type("SiteHandler", (Handler,), told)
     server = Server(("127.0.0.1", port), handler)
     threading.Thread(target=server.serve_forever, daemon=True).start()
     return server

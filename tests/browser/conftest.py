@@ -64,7 +64,8 @@ class Watch:
 
     def console(self, message):
         """Keep errors and warnings; a missing page of ours is noted as a response."""
-        if message.type in ("error", "warning") and "Failed to load resource" not in message.text:
+        expected = ("Failed to load resource", "blocked by Playwright")
+        if message.type in ("error", "warning") and not any(e in message.text for e in expected):
             self.problems.append(f"console {message.type}: {message.text}")
 
     def request(self, request):
@@ -86,6 +87,12 @@ class Watch:
         return [p for p in self.problems if not any(re.search(a, p) for a in self.allowed)]
 
 
+@pytest.fixture(scope="session")
+def watch():
+    """Give Watch, for a context that a test makes itself: ``watch(context, site)``."""
+    return Watch
+
+
 @pytest.fixture
 def open_page(browser, site):
     """Open pages with contexts of their own; at the end nothing may have gone wrong.
@@ -98,6 +105,8 @@ def open_page(browser, site):
     def open_one(width=1280, scheme="light", **settings):
         viewport = {"width": width, "height": HEIGHTS.get(width, 900)}
         settings = {"viewport": viewport, "color_scheme": scheme, "base_url": site, **settings}
+        # Only the tests of it need the copy for use offline, which takes a while to fetch.
+        settings.setdefault("service_workers", "block")
         context = browser.new_context(**settings)
         watches.append(Watch(context, site))
         contexts.append(context)

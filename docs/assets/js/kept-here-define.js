@@ -1,0 +1,4 @@
+// @ts-check
+import { KeptHere } from "./kept-here.js";
+
+KeptHere.define();
