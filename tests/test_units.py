@@ -59,6 +59,7 @@ def test_a_gauge_reading_without_a_barometer_is_refused():
         ("1 1/2 ft", 1.5, "ft"),
         ("2e-3 Pa", 2e-3, "Pa"),
         ("1.5 × 10^5 Pa", 1.5e5, "Pa"),
+        ("6.6661 × 10⁻⁵ Pa·m³/s", 6.6661e-5, "Pa·m³/s"),  # as the guide itself sets it
         (".5 Torr", 0.5, "Torr"),
         ("500 um Hg", 500, "micron"),
         ("5cfm", 5, "CFM"),
