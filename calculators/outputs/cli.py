@@ -47,8 +47,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(encoding="utf-8", errors="replace")
+    words = list(sys.argv[1:] if arguments is None else arguments)
+    if words[:1] == ["assignment"]:
+        # Read when asked for, so that a calculator does not wait for the problem bank.
+        from calculators.outputs import assignment_command
+
+        return assignment_command.main(words[1:])
     parser = _build()
-    options = vars(parser.parse_args(arguments))
+    options = vars(parser.parse_args(words))
     card: Card | None = options.pop("card", None)
     if card is None:
         print(_list())
@@ -123,6 +129,7 @@ def _percent(text: str) -> str:
 def _list() -> str:
     lines = ["Worked calculators for evacuating refrigeration systems.", ""]
     lines += [f"  {card.slug:<22}{card.question}" for card in CARDS]
+    lines += ["", f"  {'assignment':<22}Problem sheets, keys and packages for a class."]
     lines += ["", f"{PROGRAM} CALCULATOR --help tells what one takes."]
     return "\n".join(lines)
 

@@ -12,6 +12,7 @@ from calculators.teaching.asking import answered
 from calculators.teaching.marking import (
     answer_text,
     bare_unit,
+    item_text,
     option_text,
     right_option,
     right_order,
@@ -28,7 +29,9 @@ def kind(question: Question) -> str:
     return type(question).__name__.lower()
 
 
-def question_block(question: Question, prefix: str, *, system: str = "us") -> list[Element]:
+def question_block(
+    question: Question, prefix: str, *, system: str = "us", calculators: str = CALCULATORS
+) -> list[Element]:
     """A question as a form, with its hint, and its answer and working one tap away."""
     identity = f"{prefix}-{question.name}"
     if isinstance(question, Numeric):
@@ -39,7 +42,7 @@ def question_block(question: Question, prefix: str, *, system: str = "us") -> li
         blank = _items(question, system)
     done = tag("output", class_="quiz-mark", aria_live="polite")
     check = tag("button", "Check", type="submit", class_="quiz-check")
-    hint = _hint(question, system)
+    hint = _hint(question, system, calculators)
     solution = tag(
         "details",
         tag("summary", "Answer" if _explained(question) is None else "Answer and working"),
@@ -51,13 +54,13 @@ def question_block(question: Question, prefix: str, *, system: str = "us") -> li
     return [*parts, *([hint] if hint is not None else []), solution]
 
 
-def _hint(question: Question, system: str) -> Element | None:
+def _hint(question: Question, system: str, calculators: str) -> Element | None:
     card = _card(question)
     if not question.hint and card is None:
         return None
     link = None
     if card is not None:
-        link = tag("p", "The calculator: ", tag("a", card.title, href=f"{CALCULATORS}{card.slug}/"))
+        link = tag("p", "The calculator: ", tag("a", card.title, href=f"{calculators}{card.slug}/"))
     says = tag("p", asks_text(question, question.hint, system=system)) if question.hint else None
     return tag("details", tag("summary", "Hint"), says, link, class_="quiz-hint")
 
@@ -208,7 +211,4 @@ def _items(question: Order, system: str) -> Element:
 
 
 def _item_texts(question: Order, system: str) -> list[tuple[str, str]]:
-    return [
-        (item.key, answered(item.asked, system=system).say(item.text) if item.asked else item.text)
-        for item in question.items
-    ]
+    return [(item.key, item_text(item, system=system)) for item in question.items]

@@ -60,15 +60,15 @@ class Assignment:
 
     @cached_property
     def templates(self) -> tuple[Template, ...]:
-        """One template per problem, spread over the objectives, in the order of the course."""
+        """One template per problem, spread over the lessons, in the order of the course."""
         names = tuple(template.name for template in self.fitting)
-        by_objective: dict[str, list[str]] = {}
+        by_lesson: dict[str, list[str]] = {}
         for name in shuffled(names, "assignment", self.seed):
-            by_objective.setdefault(BY_NAME[name].objective, []).append(name)
-        # One from each objective in turn, then a second from each, and from the start again.
+            by_lesson.setdefault(LESSON_OF[BY_NAME[name].objective].slug, []).append(name)
+        # One from each lesson in turn, then a second from each, and from the start again.
         rounds: list[str] = []
-        for turn in range(max(map(len, by_objective.values()))):
-            rounds += [each[turn] for each in by_objective.values() if turn < len(each)]
+        for turn in range(max(map(len, by_lesson.values()))):
+            rounds += [each[turn] for each in by_lesson.values() if turn < len(each)]
         chosen = [rounds[index % len(rounds)] for index in range(self.problems)]
         place = {template.name: index for index, template in enumerate(TEMPLATES)}
         return tuple(BY_NAME[name] for name in sorted(chosen, key=place.__getitem__))

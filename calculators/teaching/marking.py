@@ -22,6 +22,7 @@ from calculators.teaching.asking import answered
 from calculators.teaching.question import (
     Asked,
     Choice,
+    Item,
     Numeric,
     Option,
     Order,
@@ -244,6 +245,11 @@ def option_text(question: Choice, option: Option, text: str, *, system: str = "u
         return text
     asked = option.asked or (question.right if isinstance(question.right, Asked) else None)
     return answered(asked, system=system).say(text) if asked else text
+
+
+def item_text(item: Item, *, system: str = "us") -> str:
+    """A line to be put in order, with its numbers in."""
+    return answered(item.asked, system=system).say(item.text) if item.asked else item.text
 
 
 def asked_value(asked: Asked | None) -> float:
