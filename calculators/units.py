@@ -31,12 +31,13 @@ _NUMBER = re.compile(
     r"""\s*(?P<number>
         [+\-−–]?
         (?: \d{1,3}(?:[, \u2009\u202f]\d{3})+(?:\.\d*)? | \d+(?:\.\d*)? | \.\d+ )
-        (?: \s*(?:[eE]|[x×·*]\s*10\^?)\s*[+\-−]?\d+ )?
+        (?: \s*(?:[eE]|[x×·*]\s*10\^?)\s*[+\-−]?\d+ | \s*[x×·*]\s*10⁻?[⁰¹²³⁴-⁹]+ )?
         | [+\-−–]?\s*(?:nan|inf(?:inity)?)\b
         )
         \s*(?P<unit>[^\W\d_].*?|[°%"'].*?)?\s*$""",
     re.VERBOSE | re.IGNORECASE,
 )
+_RAISED = str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789")
 _FRACTION = re.compile(
     r"""\s*(?P<whole>\d+[\s-])?\s*(?P<part>\d+/\d+)\s*(?P<unit>[^\W\d_].*?|["'].*?)?\s*$"""
 )
@@ -176,6 +177,7 @@ def read(text: str, *, bare: str) -> tuple[float, str, str]:
             raise CalculatorError(f"“{shown}” is not a number: type one such as 500 or 0.5.")
         typed = match["number"].strip()
         plain = re.sub(r"[, \u2009\u202f]", "", typed).replace("−", "-").replace("–", "-")
+        plain = plain.translate(_RAISED)
         number = float(re.sub(r"[x×·*]10\^?", "e", plain))
     if not math.isfinite(number):
         raise CalculatorError(f"“{shown}” is not a finite number: type one such as 500 or 0.5.")
