@@ -11,7 +11,8 @@ from calculators.teaching import bench_marking, bench_session
 from calculators.teaching.bench_actions import BY_CONTROL, CONTROLS, Action, Control
 from calculators.teaching.bench_case import HOSES, LARGEST, Case, case_of
 from calculators.teaching.bench_faults import FAULTS
-from calculators.teaching.bench_session import MOST_TICKS, TICK, Moment, moment_of, shown
+from calculators.teaching.bench_session import LONGEST, MOST_TICKS, TICK, Moment, moment_of, shown
+from calculators.teaching.bench_trace import TARGET
 
 SPEEDS = (1, 10, 60, 240)
 UNITS = {"us": "micron", "si": "Pa"}
@@ -65,6 +66,13 @@ def _case(case: Case, question: Mapping[str, Any]) -> dict[str, Any]:
         "moment": first.as_data(),
         **_readings([first.state.gauge]),
         "known": bench_session.settings_known(case, ()),
+        "target": {
+            system: {
+                "at": TARGET * MICRON / bench_session.SIZE[unit],
+                "label": wording.quantity(TARGET * MICRON, unit, figures=3),
+            }
+            for system, unit in UNITS.items()
+        },
     }
 
 
@@ -178,9 +186,10 @@ def bench() -> str:
                 class_="bench-clock"),
             tag(
                 "div",
-                tag("button", "Stop", type="button", data_speed="0", aria_pressed="true"),
+                tag("button", "Stop", type="button", data_speed="0", aria_pressed="true",
+                    disabled=True),
                 [tag("button", f"{n}×", type="button", data_speed=n, aria_pressed="false",
-                     aria_label=f"Run {n} times as fast as life") for n in SPEEDS],
+                     aria_label=f"Run {n} times as fast as life", disabled=True) for n in SPEEDS],
                 class_="bench-speeds", role="group", aria_label="How fast time goes",
             ),
             class_="bench-time",
@@ -197,10 +206,16 @@ def bench() -> str:
         tag("figure", tag("div", class_="plot"), class_="chart"),
         tag(
             "div",
-            tag("button", "Whole trace", type="button", data_view="whole", aria_pressed="true"),
-            tag("button", "Since the last action", type="button", data_view="last",
-                aria_pressed="false"),
-            class_="bench-views", role="group", aria_label="What the trace shows",
+            tag(
+                "div",
+                tag("button", "Whole trace", type="button", data_view="whole",
+                    aria_pressed="true"),
+                tag("button", "Since the last action", type="button", data_view="last",
+                    aria_pressed="false"),
+                class_="bench-views", role="group", aria_label="What the trace shows",
+            ),
+            tag("p", class_="bench-readout", role="status"),
+            class_="bench-under",
         ),
         class_="bench-trace", aria_label="Trace",
     )  # fmt: skip
@@ -214,7 +229,8 @@ def bench() -> str:
     return text_of(
         tag(
             "practice-bench", _choose(), gauge, controls, trace, log, _naming(),
-            state="static", data_tick=TICK, data_search_exclude=True,
+            state="static", data_tick=f"{TICK:g}",
+            data_longest=f"{LONGEST:g}", data_search_exclude=True,
         )
     )  # fmt: skip
 

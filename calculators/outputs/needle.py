@@ -15,8 +15,8 @@ from calculators.physics.constants import MICRON
 from calculators.teaching import needle as needles
 from calculators.teaching.needle import EVERY, MOTIONS, UNITS, Dial, Needle
 
-WIDTH, HEIGHT = 340, 186
-MIDDLE, FOOT, RADIUS = 170.0, 168.0, 132.0
+WIDTH, HEIGHT = 340, 180
+MIDDLE, FOOT, RADIUS = 170.0, 162.0, 136.0
 START, SWEEP = 172.0, 164.0  # degrees: where the first mark stands, and how far the last is
 TICKS = {1: 20.0, 5: 14.0}  # length of marks; the others are short
 SHORT = 9.0
@@ -159,10 +159,9 @@ def _number(dial: Dial, value: float) -> Element:
     share = dial.share(value)
     x, y = _point(share, RADIUS + 9.0)
     anchor = "middle" if 0.4 < share < 0.6 else "end" if share < 0.5 else "start"
-    # At the ends the numbers stand over the arc, so that long ones stay on the drawing.
-    if share < 0.05 or share > 0.95:
-        x, y = _point(share, RADIUS - 26.0)
-        y, anchor = y + 4.0, "start" if share < 0.5 else "end"
+    if share < 0.05 or share > 0.95:  # at the ends the numbers stand under the arc
+        x, y = _point(share, RADIUS - 4.0)
+        y, anchor = y + 18.0, "middle"
     return tag(
         "text", wording.number(value), x=f"{x:.1f}", y=f"{y:.1f}", text_anchor=anchor,
         class_="needle-number",

@@ -1,0 +1,4 @@
+// @ts-check
+import { PracticeBench } from "./bench.js";
+
+PracticeBench.define();

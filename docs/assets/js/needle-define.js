@@ -1,0 +1,4 @@
+// @ts-check
+import { NeedlePractice } from "./needle.js";
+
+NeedlePractice.define();
