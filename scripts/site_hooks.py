@@ -10,8 +10,6 @@ beside the pages; this file renders nothing itself.
 
 from __future__ import annotations
 
-import base64
-import hashlib
 import html
 import re
 import shlex
@@ -19,17 +17,18 @@ import sys
 from pathlib import Path
 from typing import Any
 
-from latex2mathml.converter import convert
 from mkdocs.exceptions import PluginError
 
 HERE = Path(__file__).resolve().parent
 sys.path[:0] = [str(HERE.parent), str(HERE)]
 
 import figures  # noqa: E402
+import formulas  # noqa: E402
 import job_steps  # noqa: E402
 import prose_markers  # noqa: E402
 import static_chart  # noqa: E402
 import verification  # noqa: E402
+from content_policy import with_policy  # noqa: E402
 
 from calculators import wording  # noqa: E402
 from calculators.cards import BY_SLUG, CARDS  # noqa: E402
@@ -40,15 +39,8 @@ from calculators.outputs.chart import as_chart  # noqa: E402
 from calculators.outputs.reference import BY_ID as TABLES  # noqa: E402
 
 MARKER = re.compile(r"<!--\s*([a-z]+):\s*(.*?)\s*-->", re.S)
-MATH = re.compile(r'<(span|div) class="arithmatex">\s*(.*?)\s*</\1>', re.S)
 TASK = re.compile(r'<input type="checkbox" disabled( checked)?\s*/?>')
 TABLE = re.compile(r"(?<!<div class=\"scroll\">)<table>.*?</table>", re.S)
-INLINE_SCRIPT = re.compile(r"<script(?![^>]*\bsrc=)([^>]*)>(.*?)</script>", re.S)
-POLICY = (
-    "default-src 'none'; script-src 'self' 'wasm-unsafe-eval' {hashes}; style-src 'self'; "
-    "img-src 'self' data:; font-src 'self'; connect-src 'self'; worker-src 'self'; "
-    "manifest-src 'self'; base-uri 'none'; form-action 'none'"
-)
 
 
 # --- markers ---------------------------------------------------------------
@@ -141,7 +133,10 @@ def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:
 
 def on_page_content(content: str, page: Any, **_: Any) -> str:
     """Put cards and formulas into the page, names on check boxes, tables into boxes."""
-    content = MATH.sub(_math, content)
+    try:
+        content = formulas.typeset(content)
+    except ValueError as error:
+        raise PluginError(f"{page.file.src_uri}: {error}") from error
     content = TASK.sub(
         lambda m: f'{m[0][:-1].rstrip("/ ")} aria-label="{"done" if m[1] else "to do"}">', content
     )
@@ -154,33 +149,9 @@ def on_page_content(content: str, page: Any, **_: Any) -> str:
 
 def on_post_page(output: str, **_: Any) -> str:
     """Write the content policy into a page."""
-    return _with_policy(output)
+    return with_policy(output)
 
 
 def on_post_template(output: str, template_name: str, **_: Any) -> str:
     """Write the content policy into a page that has no source, such as 404.html."""
-    return _with_policy(output) if template_name.endswith(".html") else output
-
-
-def _math(match: re.Match[str]) -> str:
-    tex = html.unescape(match[2]).strip()
-    block, inside = tex.startswith(r"\["), tex[2:-2].strip()
-    formula = convert(inside, display="block" if block else "inline")
-    if "\\" in formula or "<mi>&" in formula.replace("<mi>&#x", ""):
-        raise PluginError(f"this formula did not become MathML whole: {inside}")
-    label = html.escape(inside, quote=True)
-    formula = formula.replace("<math ", f'<math alttext="{label}" ', 1)
-    if not block:
-        return formula
-    return f'<div class="math-block" tabindex="0" role="group" aria-label="Formula">{formula}</div>'
-
-
-def _with_policy(output: str) -> str:
-    hashes = {
-        f"'sha256-{base64.b64encode(hashlib.sha256(body.encode()).digest()).decode()}'"
-        for attributes, body in INLINE_SCRIPT.findall(output)
-        if "json" not in attributes
-    }
-    policy = POLICY.format(hashes=" ".join(sorted(hashes)))
-    meta = f'<meta http-equiv="Content-Security-Policy" content="{policy}">'
-    return output.replace('<meta charset="utf-8">', f'<meta charset="utf-8">{meta}', 1)
+    return with_policy(output) if template_name.endswith(".html") else output
