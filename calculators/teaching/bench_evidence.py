@@ -16,6 +16,7 @@ from calculators.teaching.bench_trace import STALLED, STALLED_FOR, Stretch, Trac
 TRIPLE = 4_588.0  # micron, the triple point of water (IAPWS-R14-08); where ice and water meet
 CLEAR = 1.2  # times: what a reading must change by to say something
 WITHIN = 180.0  # s in which a change must show
+HIGH = 150.0  # micron; what a pump in good order, in good use, is well below
 
 
 @dataclass(frozen=True)
@@ -156,7 +157,7 @@ def _pump_alone(trace: Trace, wait: float = 60.0) -> Iterator[Sight]:
         now = stretch.rigged
         if now.valve == "shut" and now.pump == "on" and now.gauge == "pump":
             reading = stretch.readings[-1]
-            if stretch.seconds >= wait and reading > 150.0:
+            if stretch.seconds >= wait and reading > HIGH:
                 says = "With the valve shut the pump alone stood at {at}."
                 yield Sight(_tick(stretch, wait), says, {"at": reading})
 
@@ -179,7 +180,8 @@ def _fell(trace: Trace, control: str, value: str, says: str) -> Iterator[Sight]:
         )
         was = before.readings[max(len(before.readings) - 1 - round(30 / TICK), 0)]
         slow = before.readings[-1] > 0.85 * was or control == "oil"
-        if slow and lowest < 0.7 * before.readings[-1] and lowest < 0.7 * was:
+        high = min(was, before.readings[-1])
+        if slow and high > HIGH and lowest < 0.7 * high:
             yield Sight(at, says, {"from_": before.readings[-1], "to": lowest})
 
 
