@@ -13,6 +13,8 @@ const KINDS = [
   { kind: "steps", label: "Steps you ticked", starts: "dry-tight:steps:", one: "page", many: "pages" },
   { kind: "live-decay", label: "The running decay test", starts: "dry-tight:live-decay", one: "test", many: "tests" },
   { kind: "learn", label: "Your answers in the lessons", starts: "dry-tight:learn", one: "set", many: "sets" },
+  { kind: "bench", label: "Your case on the practice bench", starts: "dry-tight:bench", one: "case", many: "cases" },
+  { kind: "needle", label: "Your score at the needle", starts: "dry-tight:needle", one: "score", many: "scores" },
   { kind: "choices", label: "Your choice of units and colors", starts: "dry-tight:", one: "choice", many: "choices" },
 ];
 
