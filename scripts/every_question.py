@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from calculators.card import Card
 from calculators.cards import CARDS
 from calculators.outputs.browser import reply
+from calculators.teaching.bank import LESSON_OF, TEMPLATES
 from calculators.teaching.lesson import Lesson
 from calculators.teaching.lessons import LESSONS
 from calculators.teaching.question import Choice, Order
@@ -35,9 +36,33 @@ def marks(lesson: Lesson) -> Iterator[tuple[str, dict]]:
                 yield name, {**asked, "answer": answer, "system": system}
 
 
+def problems(lesson: Lesson) -> Iterator[tuple[str, dict]]:
+    """Yield a name and a question: every problem of the bank on the lesson, and a set of them."""
+    for template in TEMPLATES:
+        if LESSON_OF[template.objective] is not lesson:
+            continue
+        for seed, system in (("1", "si"),):
+            asked = {"template": template.name, "seed": seed, "system": system}
+            name = f"{lesson.slug}: {template.name}, seed {seed}, {system}"
+            yield name, {"do": "problem", **asked}
+            yield f"{name}, marked", {"do": "mark", "answer": "12.5", **asked}
+    given = {"objectives": lesson.slug, "problems": "3", "variants": "2", "seed": "5"}
+    for give in ("check", "set", "sheets"):
+        asked = {"do": "assignment", "give": give, "assignment": given, "variant": 2}
+        yield f"{lesson.slug}: assignment, {give}", asked
+    bad = {"do": "assignment", "give": "check", "assignment": {**given, "problems": "many"}}
+    yield f"{lesson.slug}: assignment, many problems", bad
+    yield f"{lesson.slug}: packed", {"do": "pack", "files": {"a.txt": "YQ=="}}
+    yield f"{lesson.slug}: page", {"do": "pack", "title": "Sheets", "parts": ["<p>1</p>"]}
+
+
 def questions(asked: Card | Lesson) -> Iterator[tuple[str, dict]]:
     """Yield every question about a card or of a lesson, by its name."""
-    yield from marks(asked) if isinstance(asked, Lesson) else entries(asked)
+    if isinstance(asked, Lesson):
+        yield from marks(asked)
+        yield from problems(asked)
+    else:
+        yield from entries(asked)
 
 
 def entries(card: Card) -> Iterator[tuple[str, dict]]:

@@ -3,7 +3,8 @@
 ``PAGES`` make Markdown, in which the others are then filled: ``procedure:``, ``stuck: tree``
 or ``table``, ``glossary:``, ``symbols:``, ``unitlist:``, ``bibliography:``, ``hazards:``.
 ``TEXTS`` make words: ``practice: key [in=unit]``, ``unit: name in=unit``, ``recovery: what``,
-``boiling: reading ...``. ``BLOCKS`` make HTML: ``cautions: key ...``, ``shape: name``.
+``boiling: reading ...``, ``bank: what``. ``BLOCKS`` make HTML: ``cautions: key ...``,
+``shape: name``, ``problems:`` (to practice), ``assignment:`` (to make one), ``syllabus:``.
 """
 
 import glossary
@@ -11,7 +12,7 @@ import job_steps
 import reference_lists
 import stuck
 
-from calculators.outputs import html
+from calculators.outputs import class_pages, html
 
 PAGES = {
     "procedure": job_steps.procedure,
@@ -27,8 +28,12 @@ TEXTS = {
     "unit": reference_lists.unit,
     "recovery": reference_lists.recovery,
     "boiling": reference_lists.boiling,
+    "bank": class_pages.bank_size,
 }
 BLOCKS = {
     "cautions": lambda *keys: html.cautions(keys),
     "shape": reference_lists.shape,
+    "problems": class_pages.practice,
+    "assignment": class_pages.assignment_form,
+    "syllabus": class_pages.syllabus,
 }

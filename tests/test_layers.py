@@ -9,9 +9,11 @@ import calculators
 
 ROOT = Path(calculators.__file__).parent
 STANDARD = {
-    "abc", "argparse", "bisect", "collections", "csv", "dataclasses", "datetime", "decimal",
+    "abc", "argparse", "base64", "bisect", "collections", "csv", "dataclasses", "datetime",
+    "decimal",
     "enum", "fractions", "functools", "hashlib", "heapq", "html", "io", "itertools", "json",
-    "math", "operator", "os", "pathlib", "random", "re", "statistics", "string", "sys",
+    "math", "operator", "os", "pathlib", "random", "re", "shutil", "statistics",
+    "string", "subprocess", "sys", "tempfile",
     "textwrap", "time", "typing", "unicodedata", "urllib", "xml", "zipfile",
 }  # fmt: skip
 

@@ -74,13 +74,18 @@ def _convert(question: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def _mark(question: Mapping[str, Any]) -> dict[str, Any]:
-    """Mark an answer to a lesson's question."""
+    """Mark an answer to a lesson's question, or to a problem of the bank."""
     # Read when first asked, so that a calculator's page does not wait for the lessons.
     from calculators.teaching.lessons import BY_LESSON
     from calculators.teaching.marking import mark
 
-    asked = BY_LESSON[question["lesson"]].question(question["question"])
-    given = mark(asked, question["answer"], system=question["system"])
+    if "template" in question:
+        from calculators.outputs.class_replies import mark_problem
+
+        given = mark_problem(question)
+    else:
+        asked = BY_LESSON[question["lesson"]].question(question["question"])
+        given = mark(asked, question["answer"], system=question["system"])
     return {"mark": {"correct": given.correct, "message": given.message, "road": given.road}}
 
 
@@ -114,6 +119,18 @@ def _needle(question: Mapping[str, Any]) -> dict[str, Any]:
     return needle.reply(question)
 
 
+def _for_a_class(question: Mapping[str, Any]) -> dict[str, Any]:
+    """Set a problem, make an assignment, or pack its files."""
+    from calculators.outputs import class_replies
+
+    give = {
+        "problem": class_replies.problem,
+        "assignment": class_replies.assignment,
+        "pack": class_replies.packed,
+    }
+    return give[question["do"]](question)
+
+
 DOES = {
     "answer": _answer,
     "convert": _convert,
@@ -121,4 +138,7 @@ DOES = {
     "job": _job,
     "bench": _bench,
     "needle": _needle,
+    "problem": _for_a_class,
+    "assignment": _for_a_class,
+    "pack": _for_a_class,
 }

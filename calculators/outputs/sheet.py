@@ -15,6 +15,7 @@ from calculators.teaching.marking import (
     bare_unit,
     item_text,
     option_text,
+    output_of,
     right_option,
     right_order,
     shown_options,
@@ -57,6 +58,7 @@ def key(assignment: Assignment, number: int) -> Element:
     return tag(
         "section",
         _head(assignment, number, "Answer key"),
+        _at_a_glance(problems, system),
         tag("ol", [_answered(each, system) for each in problems], class_="sheet-problems"),
         class_="sheet", data_kind="key", data_variant=number,
     )  # fmt: skip
@@ -80,11 +82,19 @@ def short_answer(problem: Problem, *, system: str = "us") -> str:
     """The right answer as it is written down: a number with its unit, a letter, letters."""
     question = problem.question
     if isinstance(question, Numeric):
-        return answer_text(question, system=system)
+        text, unit = answer_text(question, system=system), bare_unit(question, system)
+        if output_of(question.asked).us == "duration" and not question.in_unit:
+            text = f"{answer_text_in(question, unit)} ({text})"
+        return text
     if isinstance(question, Choice):
         return LETTERS[shown_options(question).index(right_option(question))]
     shown = shown_order(question)
     return ", ".join(LETTERS[shown.index(name)] for name in right_order(question))
+
+
+def answer_text_in(question: Numeric, unit: str) -> str:
+    """The right answer in a unit of its kind."""
+    return answered(question.asked).say(f"{{{question.asked.output}:{unit}}}")
 
 
 def accepted(question: Numeric, *, system: str = "us") -> tuple[float, float, str]:
@@ -97,14 +107,23 @@ def accepted(question: Numeric, *, system: str = "us") -> tuple[float, float, st
 
 
 def _head(assignment: Assignment, number: int, what: str) -> Element:
+    name = assignment.name(number)
     return tag(
         "header",
         tag("h2", assignment.title),
         tag("p", f"Set {assignment.seed} · variant {number}", class_="sheet-code"),
         tag("p", what),
-        tag("p", "Name", tag("b", assignment.name(number)), class_="sheet-name"),
+        tag("p", "Name", tag("b", name), class_="sheet-name")
+        if name or what == "Problems"
+        else None,
         class_="sheet-head",
     )
+
+
+def _at_a_glance(problems: tuple[Problem, ...], system: str) -> Element:
+    """All answers in a few lines, to mark by."""
+    lines = [tag("li", short_answer(problem, system=system)) for problem in problems]
+    return tag("ol", lines, class_="at-a-glance")
 
 
 def _asked(problem: Problem, system: str) -> Element:

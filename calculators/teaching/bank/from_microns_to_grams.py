@@ -1,7 +1,7 @@
 """Problems: from micron a minute to grams of refrigerant a year."""
 
 from calculators.teaching import wrong_roads
-from calculators.teaching.bank.places import A_SMALL_SYSTEM, A_SYSTEM
+from calculators.teaching.bank.places import A_SMALL_SYSTEM
 from calculators.teaching.draw import Between, Draw, case, one_of, total_of
 from calculators.teaching.problem import Template
 from calculators.teaching.question import (
@@ -53,7 +53,7 @@ TEMPLATES = (
             "On $place the gauge rises from {first_pressure} to {last_pressure} in {duration}, at "
             "one pace. The system holds {volume}."
         ),
-        draws={"place": A_SYSTEM, **DRAWN},
+        draws={"place": A_SMALL_SYSTEM, **DRAWN},
         question=Numeric(
             name="leak-from-a-rise",
             objective="rise-to-leak",
@@ -80,7 +80,7 @@ TEMPLATES = (
             "$place, {volume} inside."
         ),
         draws={
-            "place": A_SYSTEM,
+            "place": A_SMALL_SYSTEM,
             "first": Between("20", "50", "1"),
             "gain": Between("4", "15", "1"),
             "last": total_of("first", "gain"),
@@ -146,7 +146,7 @@ TEMPLATES = (
             "$small L. The other, $place, holds {volume}."
         ),
         draws={
-            "place": A_SYSTEM,
+            "place": A_SMALL_SYSTEM,
             **DRAWN,
             "small": Between("2", "4", "0.5"),
             "v": Between("12", "60", "1"),

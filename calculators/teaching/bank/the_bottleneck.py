@@ -31,7 +31,8 @@ TEMPLATES = (
         level=1,
         kind="number",
         situation=(
-            "A {pump_speed} pump pulls on $place through a six-foot quarter-inch hose and a core "
+            "A pump of {pump_speed} pulls on $place through a six-foot quarter-inch hose and a "
+            "core "
             "tool. The system is at {pressure}."
         ),
         draws={"place": A_SYSTEM, "s": SPEED, "p": READING},
@@ -57,7 +58,8 @@ TEMPLATES = (
         level=2,
         kind="number",
         situation=(
-            "A {pump_speed} pump pulls on $place through a six-foot three-eighths hose and a core "
+            "A pump of {pump_speed} pulls on $place through a six-foot three-eighths hose and a "
+            "core "
             "tool. The system is at {pressure}."
         ),
         draws={"place": A_SYSTEM, "s": SPEED, "p": READING},
@@ -87,7 +89,7 @@ TEMPLATES = (
         level=2,
         kind="number",
         situation=(
-            "A {pump_speed} pump, a six-foot quarter-inch hose and a core tool. The system, "
+            "A pump of {pump_speed}, a six-foot quarter-inch hose and a core tool. The system, "
             "$place, is at {pressure}."
         ),
         draws={"place": A_SYSTEM, "s": SPEED, "p": READING},
@@ -114,7 +116,7 @@ TEMPLATES = (
         kind="number",
         situation=(
             "A gauge at the pump looks fine, but $place is still at {pressure}. Between them: a "
-            "six-foot $bore hose and a core tool, behind a {pump_speed} pump."
+            "six-foot $bore hose and a core tool, behind a pump of {pump_speed}."
         ),
         draws={
             "place": A_SYSTEM,
@@ -146,7 +148,7 @@ TEMPLATES = (
         level=1,
         kind="fault",
         situation=(
-            "A {pump_speed} pump pulls on $place through $rig. The system is at {pressure} and "
+            "A pump of {pump_speed} pulls on $place through $rig. The system is at {pressure} and "
             "hardly falls."
         ),
         draws={
@@ -206,7 +208,7 @@ TEMPLATES = (
         level=2,
         kind="choice",
         situation=(
-            "A {pump_speed} pump, a six-foot quarter-inch hose and a core tool pull on a system "
+            "A pump of {pump_speed}, a six-foot quarter-inch hose and a core tool pull on a system "
             "at {pressure}. You may change one thing."
         ),
         draws={

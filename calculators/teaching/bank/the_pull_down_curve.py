@@ -33,7 +33,7 @@ TEMPLATES = (
         level=1,
         kind="number",
         situation=(
-            "Dry and tight, $place holds {volume}. A {pump_speed} pump pulls on it through a "
+            "Dry and tight, $place holds {volume}. A pump of {pump_speed} pulls on it through a "
             "six-foot quarter-inch hose and a core tool."
         ),
         draws={"place": A_SMALL_SYSTEM, "v": VOLUME, "s": SPEED},
@@ -64,7 +64,8 @@ TEMPLATES = (
         level=2,
         kind="number",
         situation=(
-            "On $place, {volume}, a {pump_speed} pump pulls through a six-foot quarter-inch hose "
+            "On $place, {volume}, a pump of {pump_speed} pulls through a six-foot quarter-inch "
+            "hose "
             "and a core tool. Somebody offers a pump more than half again as fast."
         ),
         draws={"place": A_SMALL_SYSTEM, "v": VOLUME, "s": SPEED},

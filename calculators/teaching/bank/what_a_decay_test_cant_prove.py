@@ -1,7 +1,7 @@
 """Problems: what a decay test can't prove."""
 
 from calculators.teaching import wrong_roads
-from calculators.teaching.bank.places import A_SYSTEM
+from calculators.teaching.bank.places import A_SMALL_SYSTEM
 from calculators.teaching.draw import Between, Times, case, one_of, total_of
 from calculators.teaching.problem import Template
 from calculators.teaching.question import (
@@ -31,7 +31,7 @@ TEMPLATES = (
         situation=(
             "You hold $place, {volume}, for {duration} with steps of {resolution}. Nothing moves."
         ),
-        draws={"place": A_SYSTEM, "v": Between("5", "60", "1"), "t": TIME},
+        draws={"place": A_SMALL_SYSTEM, "v": Between("5", "60", "1"), "t": TIME},
         question=Numeric(
             name="smallest-leak-of-a-hold",
             objective="smallest-leak",
@@ -143,7 +143,7 @@ TEMPLATES = (
         kind="choice",
         situation="On $place the hold was perfect. Now you want to know more: $want",
         draws={
-            "place": A_SYSTEM,
+            "place": A_SMALL_SYSTEM,
             "which": case(
                 {"want": "does it stay tight at the pressure it will work at?", "key": "pressure"},
                 {"want": "does a joint open up when it is pushed from inside?", "key": "pressure"},
@@ -185,7 +185,7 @@ TEMPLATES = (
             "A hold of {duration} on $place, {volume}, with steps of {resolution}. The gauge stood "
             "still."
         ),
-        draws={"place": A_SYSTEM, "v": Between("5", "40", "1"), "t": TIME},
+        draws={"place": A_SMALL_SYSTEM, "v": Between("5", "40", "1"), "t": TIME},
         question=Choice(
             name="honest-sentence",
             objective="say-what-it-shows",
@@ -210,7 +210,7 @@ TEMPLATES = (
         kind="choice",
         situation="The hold on $place: $found",
         draws={
-            "place": A_SYSTEM,
+            "place": A_SMALL_SYSTEM,
             "a": Between("200", "300", "10"),
             "d": Between("250", "600", "10"),
             "b": total_of("a", "d"),

@@ -80,7 +80,7 @@ TEMPLATES = (
         kind="number",
         situation=(
             "{water} of water have turned to ice in $place at {pressure}. One hose, "
-            "{hose_length} of {hose_bore} bore, leads to a {pump_speed} pump."
+            "{hose_length} of {hose_bore} bore, leads to a pump of {pump_speed}."
         ),
         draws={"place": A_SYSTEM, "p": DEEP, "w": one_of("5", "10", "20"),
                "s": one_of("4", "6", "8")},

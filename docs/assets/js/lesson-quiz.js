@@ -9,8 +9,8 @@
  * Each .quiz-question gets data-marked: right, wrong, unread, or waiting for Python.
  */
 import { engine } from "./engine.js";
-import { fillEntries, readEntries } from "./entries.js";
 import { countRight, keepGiven, readRecord } from "./learn-record.js";
+import { answerOf, fillAnswer, unitsFollow } from "./quiz-answer.js";
 import { pressRow, startRows } from "./rows.js";
 import { currentSystem } from "./system.js";
 
@@ -154,11 +154,7 @@ export class LessonQuiz extends HTMLElement {
 
   /** A blank field follows the reader's units; a filled one stays as it is. */
   #followSystem() {
-    for (const select of this.querySelectorAll("select[data-us]")) {
-      const value = select.parentElement?.querySelector("input")?.value;
-      const unit = select.getAttribute(`data-${currentSystem()}`);
-      if (!value && unit && select instanceof HTMLSelectElement) select.value = unit;
-    }
+    unitsFollow(this, currentSystem());
   }
 
   /** What the calculator has to say stands where its mark will. */
@@ -181,36 +177,4 @@ export class LessonQuiz extends HTMLElement {
     const line = this.querySelector(".quiz-score");
     if (line && line.textContent !== text) line.textContent = text;
   }
-}
-
-/**
- * The answer as Python reads it: a number with its unit, an option's key, or keys in order.
- * @param {HTMLElement} question
- */
-function answerOf(question) {
-  if (question.dataset.kind === "choice") {
-    return /** @type {HTMLInputElement | null} */ (question.querySelector("input:checked"))?.value ?? "";
-  }
-  if (question.dataset.kind === "order") {
-    return [...question.querySelectorAll("[data-key]")].map((row) => row.getAttribute("data-key")).join(",");
-  }
-  const { answer } = readEntries(question);
-  return typeof answer === "string" ? answer : "";
-}
-
-/**
- * @param {HTMLElement} question
- * @param {string} answer
- */
-function fillAnswer(question, answer) {
-  if (question.dataset.kind === "choice") {
-    for (const input of question.querySelectorAll("input")) input.checked = input.value === answer;
-  } else if (question.dataset.kind === "order") {
-    const list = question.querySelector("ol");
-    for (const key of answer.split(",")) {
-      const row = question.querySelector(`[data-key="${CSS.escape(key)}"]`);
-      if (row) list?.append(row);
-    }
-    startRows(question);
-  } else fillEntries(question, { answer });
 }

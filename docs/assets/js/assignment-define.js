@@ -1,0 +1,4 @@
+// @ts-check
+import { AssignmentMaker } from "./assignment.js";
+
+AssignmentMaker.define();

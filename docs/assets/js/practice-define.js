@@ -1,0 +1,4 @@
+// @ts-check
+import { ProblemPractice } from "./practice.js";
+
+ProblemPractice.define();
