@@ -25,6 +25,7 @@ sys.path[:0] = [str(HERE.parent), str(HERE)]
 
 import figures  # noqa: E402
 import formulas  # noqa: E402
+import job_file  # noqa: E402
 import job_steps  # noqa: E402
 import prose_markers  # noqa: E402
 import static_chart  # noqa: E402
@@ -109,6 +110,8 @@ BLOCKS = {
     "lessons": lesson.lesson_list,
     "bench": lambda _: bench.bench(),
     "needle": lambda _: needle.needle(),
+    "jobform": job_file.form,
+    "jobfile": lambda part: getattr(job_file, part)(),
     **prose_markers.BLOCKS,
 }
 
@@ -163,3 +166,8 @@ def on_post_page(output: str, **_: Any) -> str:
 def on_post_template(output: str, template_name: str, **_: Any) -> str:
     """Write the content policy into a page that has no source, such as 404.html."""
     return with_policy(output) if template_name.endswith(".html") else output
+
+
+def on_post_build(config: Any, **_: Any) -> None:
+    """Put the schema of the job file beside the pages."""
+    job_file.publish(Path(config.site_dir))

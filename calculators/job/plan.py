@@ -1,7 +1,8 @@
 """The steps of a job in the order of the work, and which results feed later ones."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from datetime import datetime
 from typing import Any
 
 from calculators.card import Quantity
@@ -111,8 +112,13 @@ FEEDS: Mapping[tuple[str, str], tuple[str, str]] = {
 
 def latest(job: Mapping[str, Any], card: str) -> Mapping[str, Any] | None:
     """Give the job's newest result of a card, or nothing."""
-    results = [each for each in job["results"] if each["card"] == card]
-    return max(results, key=lambda each: each["when"], default=None)
+    results = in_order(each for each in job["results"] if each["card"] == card)
+    return results[-1] if results else None
+
+
+def in_order(results: Iterable[Mapping[str, Any]]) -> list[Mapping[str, Any]]:
+    """Results by the moment they were added, whatever zone their clock was in."""
+    return sorted(results, key=lambda each: datetime.fromisoformat(each["when"]))
 
 
 def fed_entries(job: Mapping[str, Any], card: str) -> dict[str, Any]:

@@ -7,19 +7,68 @@ JSON Schema that the schema uses.
 
 import re
 from collections.abc import Iterator, Mapping
+from datetime import datetime
 from typing import Any
 
 from calculators.cards import BY_SLUG
 from calculators.errors import CalculatorError
+from calculators.job.facts import FACTS, NOTES
 
 FORMAT = "dry-and-tight-job"
 VERSION = 1
+_ENTRY = {"type": "string", "maxLength": 5_000_000}
 _WORDS = {"type": "string", "maxLength": 200}
 _NOTES = {"type": "string", "maxLength": 4000}
-_ENTRY = {"type": "string", "maxLength": 5_000_000}
+_ID = {"type": "string", "pattern": "^[A-Za-z0-9-]{8,64}$"}
 _MOMENT = {
     "type": "string",
-    "pattern": r"^\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d+)?)?(Z|[+-]\d\d:\d\d)?$",
+    "format": "date-time",
+    "pattern": r"^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?(Z|[+-]\d\d:\d\d)$",
+}
+_FACTS = {
+    fact.key: {
+        "description": f"{fact.title}. {fact.help}.",
+        "type": "string",
+        "maxLength": fact.longest,
+    }
+    for fact in (*FACTS, *NOTES)
+}
+_ENTRIES = {
+    "description": "What was typed, under the names of the card's inputs: a text such as "
+    "“500 micron”, or a list of rows of such texts. An input left out has the card's default.",
+    "type": "object",
+    "additionalProperties": {
+        "anyOf": [
+            _ENTRY,
+            {
+                "type": "array",
+                "maxItems": 100,
+                "items": {"type": "object", "additionalProperties": _WORDS},
+            },
+        ]
+    },
+}
+_RESULT = {
+    "type": "object",
+    "required": ["id", "card", "entries", "system", "when", "said"],
+    "additionalProperties": False,
+    "properties": {
+        "id": {"description": "A name that no other result of the file has.", **_ID},
+        "card": {"description": "The calculator that was asked.", "enum": sorted(BY_SLUG)},
+        "system": {
+            "description": "The units of the answer: us or si.",
+            "enum": ["us", "si"],
+        },
+        "when": {"description": "When it was added.", **_MOMENT},
+        "said": {
+            "description": "The answer in one line, as it was then. The record computes it again "
+            "and says so where it reads differently.",
+            "type": "string",
+            "maxLength": 1000,
+        },
+        "note": {"description": "A remark about this result.", **_NOTES},
+        "entries": _ENTRIES,
+    },
 }
 
 SCHEMA: Mapping[str, Any] = {
@@ -29,57 +78,26 @@ SCHEMA: Mapping[str, Any] = {
     "required": ["format", "version", "id", "created", "changed", "facts", "results"],
     "additionalProperties": False,
     "properties": {
-        "format": {"const": FORMAT},
-        "version": {"const": VERSION},
-        "id": {"type": "string", "pattern": "^[A-Za-z0-9-]{8,64}$"},
-        "created": _MOMENT,
-        "changed": _MOMENT,
+        "format": {"description": "Says that this is a job file.", "const": FORMAT},
+        "version": {
+            "description": "The version of this format. It goes up when a file of the new kind "
+            "could not be read by the old rules.",
+            "const": VERSION,
+        },
+        "id": {"description": "A name that no other job has.", **_ID},
+        "created": {"description": "When the job was started.", **_MOMENT},
+        "changed": {"description": "When anything in it last changed.", **_MOMENT},
         "facts": {
+            "description": "What the technician wrote; what is not known is left out.",
             "type": "object",
             "additionalProperties": False,
-            "properties": {
-                "site": _WORDS,
-                "system": _WORDS,
-                "refrigerant": _WORDS,
-                "technician": _WORDS,
-                "license": _WORDS,
-                "gauge": _WORDS,
-                "pump": _WORDS,
-                "before": _NOTES,
-                "pull": _NOTES,
-                "charge": _NOTES,
-                "untested": _NOTES,
-            },
+            "properties": _FACTS,
         },
         "results": {
+            "description": "The answers that were added, in any order.",
             "type": "array",
             "maxItems": 200,
-            "items": {
-                "type": "object",
-                "required": ["id", "card", "entries", "system", "when", "said"],
-                "additionalProperties": False,
-                "properties": {
-                    "id": {"type": "string", "pattern": "^[A-Za-z0-9-]{8,64}$"},
-                    "card": {"enum": sorted(BY_SLUG)},
-                    "system": {"enum": ["us", "si"]},
-                    "when": _MOMENT,
-                    "said": {"type": "string", "maxLength": 1000},
-                    "note": _NOTES,
-                    "entries": {
-                        "type": "object",
-                        "additionalProperties": {
-                            "anyOf": [
-                                _ENTRY,
-                                {
-                                    "type": "array",
-                                    "maxItems": 100,
-                                    "items": {"type": "object", "additionalProperties": _WORDS},
-                                },
-                            ]
-                        },
-                    },
-                },
-            },
+            "items": _RESULT,
         },
     },
 }
@@ -133,8 +151,18 @@ def _faults(value: Any, rule: Mapping[str, Any], place: str) -> Iterator[tuple[s
     elif kind == "string":
         if len(value) > rule.get("maxLength", len(value)):
             yield place, f"is longer than {rule['maxLength']} characters"
-        if "pattern" in rule and not re.search(rule["pattern"], value):
+        if "pattern" in rule and not re.fullmatch(rule["pattern"], value):
             yield place, "is not written as it should be"
+        elif rule.get("format") == "date-time" and not _is_moment(value):
+            yield place, "is no date and time"
+
+
+def _is_moment(text: str) -> bool:
+    try:
+        datetime.fromisoformat(text)
+    except ValueError:
+        return False
+    return True
 
 
 def _object_faults(

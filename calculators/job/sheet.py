@@ -10,28 +10,14 @@ from calculators.card import Readings
 from calculators.cards import BY_SLUG
 from calculators.errors import CalculatorError
 from calculators.evaluate import Evaluation, evaluate
-from calculators.job.plan import STEP_OF, STEPS, JobStep
+from calculators.job.facts import FACTS, NOTES
+from calculators.job.plan import STEP_OF, STEPS, JobStep, in_order
 from calculators.outputs.answer import both, main
 from calculators.outputs.chart import as_chart
 from calculators.outputs.data import sentence
 from calculators.outputs.element import Child, Element, tag, text_of
 from calculators.outputs.html import given
 
-FACTS = (
-    ("site", "Site"),
-    ("system", "System"),
-    ("refrigerant", "Refrigerant"),
-    ("technician", "Technician"),
-    ("license", "License"),
-    ("gauge", "Gauge"),
-    ("pump", "Pump"),
-)
-NOTES = (
-    ("before", "Before the pull"),
-    ("pull", "During the pull"),
-    ("charge", "After the hold"),
-    ("untested", "Not tested"),
-)
 MOST_READINGS = 60  # rows of a log that are printed; a longer one is thinned, and says so
 
 
@@ -55,27 +41,27 @@ def sheet(job: Mapping[str, Any]) -> tuple[str, list[dict[str, Any]]]:
         results = [each for each in job["results"] if STEP_OF[each["card"]] == step.key]
         parts.append(_step(step, results, charts))
     notes = [
-        tag("div", tag("h3", title), tag("p", job["facts"][key]), class_="job-note")
-        for key, title in NOTES
-        if job["facts"].get(key)
-    ]
-    parts += notes
-    parts.append(
         tag(
-            "div", tag("p", "Signed"), tag("p", "Date"), class_="job-sign",
+            "section", tag("h3", note.title), tag("p", job["facts"][note.key], class_="job-note"),
+            class_="job-step", data_part=f"note-{note.key}",
         )
-    )  # fmt: skip
+        for note in NOTES
+        if job["facts"].get(note.key)
+    ]  # fmt: skip
+    parts += notes
+    sign = [tag("p", word) for word in ("Signed", "Date")]
+    parts.append(tag("footer", sign, class_="job-sign", data_part="sign"))
     return text_of(*[each for each in parts if isinstance(each, Element)]), charts
 
 
 def _head(job: Mapping[str, Any]) -> Element:
     facts = job["facts"]
     rows = [
-        tag("div", tag("dt", label), tag("dd", facts[key]))
-        for key, label in FACTS
-        if facts.get(key)
+        tag("div", tag("dt", fact.title), tag("dd", facts[fact.key]))
+        for fact in FACTS
+        if facts.get(fact.key) and fact.key != "system"
     ]
-    rows.append(tag("div", tag("dt", "Opened"), tag("dd", _moment(job["created"]))))
+    rows.append(tag("div", tag("dt", "Started"), tag("dd", _shown(job["created"]))))
     done = {STEP_OF[each["card"]] for each in job["results"]}
     left = [step.title.lower() for step in STEPS if step.key not in done]
     state = f"Still open: {', '.join(left)}." if left else "Every step of the record is filled."
@@ -84,7 +70,7 @@ def _head(job: Mapping[str, Any]) -> Element:
         tag("h2", facts.get("system") or "System not named"),
         tag("p", state, class_="job-state", data_open=len(left)),
         tag("dl", rows, class_="job-facts"),
-        class_="job-head",
+        class_="job-head", data_part="head",
     )  # fmt: skip
 
 
@@ -92,19 +78,21 @@ def _step(step: JobStep, results: list[Mapping[str, Any]], charts: list[dict[str
     if not results:
         body: list[Child] = [tag("p", step.missing, class_="job-missing")]
     else:
-        body = [_result(each, charts) for each in sorted(results, key=lambda each: each["when"])]
+        body = [_result(step, each, charts) for each in in_order(results)]
     return tag(
         "section", tag("h3", step.title), body,
-        class_="job-step", data_step=step.key, data_state="done" if results else "open",
+        class_="job-step", data_part=step.key, data_state="done" if results else "open",
     )  # fmt: skip
 
 
-def _result(result: Mapping[str, Any], charts: list[dict[str, Any]]) -> Element:
+def _result(
+    step: JobStep, result: Mapping[str, Any], charts: list[dict[str, Any]]
+) -> Element:
     card = BY_SLUG[result["card"]]
-    title = tag(
-        "p", tag("b", card.title), " ", tag("span", _moment(result["when"])), class_="job-when"
-    )
+    name = tag("b", card.title) if card.title != step.title else None
+    title = tag("p", name, tag("span", _shown(result["when"])), class_="job-when")
     note = tag("p", result["note"], class_="job-note") if result.get("note") else None
+    evaluation = None
     try:
         evaluation = evaluate(card, result["entries"], system=result["system"])
     except CalculatorError as error:
@@ -116,11 +104,15 @@ def _result(result: Mapping[str, Any], charts: list[dict[str, Any]]) -> Element:
         body = _computed(evaluation, result, charts)
     tools = tag(
         "p",
-        tag("button", "Open this card", type="button", data_job="reopen", data_result=result["id"]),
-        tag("button", "Take out", type="button", data_job="take-out", data_result=result["id"]),
+        tag("a", "Open this card", data_job="reopen"),
+        tag("button", "Take out", type="button", data_job="take-out"),
         class_="job-tools",
     )
-    return tag("article", title, body, note, tools, class_="job-result", data_result=result["id"])
+    code = evaluation.answer.verdict.code if evaluation and evaluation.answer.verdict else None
+    return tag(
+        "article", title, body, note, tools,
+        class_="job-result", data_result=result["id"], data_code=code,
+    )  # fmt: skip
 
 
 def _computed(
@@ -141,19 +133,28 @@ def _computed(
             tag("figure", tag("div", class_="plot"), tag("figcaption", charts[-1]["summary"]),
                 class_="chart", data_chart=len(charts) - 1)
         )  # fmt: skip
+    parts.append(_numbers(evaluation))
+    return parts
+
+
+def _numbers(evaluation: Evaluation) -> Element:
+    """Everything entered and found: one tap away on a screen, open on paper."""
+    card, found = evaluation.card, evaluation.answer.outputs
+    stands = "verdict" if evaluation.answer.verdict else card.primary  # it is set large above
     facts = [
         tag("div", tag("dt", out.label), tag("dd", both(evaluation, out)[0]))
-        for out in evaluation.card.outputs
-        if answer.outputs[out.name] is not None and out.name != "verdict"
+        for out in card.outputs
+        if found[out.name] is not None and out.name != stands
     ]
-    parts.append(tag("dl", given(evaluation), class_="given"))
-    parts.append(tag("dl", facts, class_="facts"))
-    parts += [
-        _log(evaluation.entered[each.name])
-        for each in evaluation.card.inputs
-        if isinstance(each, Readings)
-    ]
-    return parts
+    logs = [each.name for each in card.inputs if isinstance(each, Readings)]
+    return tag(
+        "details",
+        tag("summary", "All numbers"),
+        tag("dl", given(evaluation), class_="given"),
+        tag("dl", facts, class_="facts"),
+        [_log(evaluation.entered[name]) for name in logs],
+        class_="job-numbers",
+    )
 
 
 def _log(log: Any) -> Element:
@@ -161,15 +162,17 @@ def _log(log: Any) -> Element:
     pairs = list(zip(log.times, log.pressures, strict=True))
     every = -(-len(pairs) // MOST_READINGS)
     kept = pairs[::every] if pairs[-1] in pairs[::every] else [*pairs[::every], pairs[-1]]
-    says = f"{len(pairs)} readings" if every == 1 else f"{len(pairs)} readings, {len(kept)} shown"
+    says = "Readings" if every == 1 else f"Readings, {len(kept)} of {len(pairs)}"
     items = [
-        tag("li", f"{wording.quantity(t, 'min')}: {wording.quantity(p, 'micron')}") for t, p in kept
+        tag("li", tag("span", wording.quantity(t, "min")), " ", wording.quantity(p, "micron"))
+        for t, p in kept
     ]
     return tag("div", tag("p", says), tag("ol", items, class_="job-log"), class_="job-readings")
 
 
-def _moment(text: str) -> str:
-    return text[:16].replace("T", " ")
+def _shown(moment: str) -> str:
+    """A moment as its own clock showed it, to the minute."""
+    return moment[:16].replace("T", " ")
 
 
 def table(job: Mapping[str, Any]) -> str:
@@ -190,7 +193,7 @@ def table(job: Mapping[str, Any]) -> str:
     write.writerow(("step", "card", "when", "kind", "name", "value"))
     for key, value in job["facts"].items():
         write.writerow(("job", "", job["created"], "fact", key, _plain(value)))
-    for result in sorted(job["results"], key=lambda each: each["when"]):
+    for result in in_order(job["results"]):
         card = BY_SLUG[result["card"]]
         row = (STEP_OF[card.slug], card.slug, result["when"])
         write.writerow((*row, "said", "", _plain(result["said"])))

@@ -90,7 +90,7 @@ def _mark(question: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def _job(question: Mapping[str, Any]) -> dict[str, Any]:
-    """Check a job file, and give it as ``sheet``, as ``csv`` or what it ``feeds`` a card."""
+    """Check a job file, and give it as ``sheet`` or ``csv``, or what it ``feeds`` a card."""
     from calculators.job import plan, schema, sheet
 
     job = question["job"]
@@ -101,6 +101,8 @@ def _job(question: Mapping[str, Any]) -> dict[str, Any]:
         return {"html": html, "charts": charts}
     if wanted == "csv":
         return {"csv": sheet.table(job)}
+    if wanted == "check":
+        return {}
     entries = plan.fed_entries(job, question["card"])
     return {"entries": entries, "names": plan.names(entries, question["card"])}
 

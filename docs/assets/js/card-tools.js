@@ -8,7 +8,7 @@ export function cardTools() {
   const announcer = element("p", "announcer visually-hidden");
   announcer.setAttribute("role", "status");
   const row = element("div", "tools-row");
-  row.append(button("over", "Start over"), button("link", "Copy link"));
+  row.append(button("over", "Start over"), button("link", "Copy link"), button("job", "Add to job"));
   box.append(row, element("p", "says"), announcer);
   return box;
 }

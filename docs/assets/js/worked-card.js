@@ -218,6 +218,13 @@ export class WorkedCard extends HTMLElement {
     fillEntries(this.form, entries);
   }
 
+  /** Fill in what is known from elsewhere, and ask. @param {Entries} entries */
+  enter(entries) {
+    this.#fill(entries);
+    unfold(this.form);
+    this.#typed(0);
+  }
+
   #changed() {
     return changedEntries(readEntries(this.form), this.#defaults[this.#system] ?? this.#defaults.us);
   }
@@ -229,8 +236,7 @@ export class WorkedCard extends HTMLElement {
   }
 
   #startOver() {
-    this.#fill(this.#defaults[this.#system] ?? this.#defaults.us);
-    this.#typed(0);
+    this.enter(this.#defaults[this.#system] ?? this.#defaults.us);
     this.#say("Back to the example.");
   }
 
@@ -253,8 +259,7 @@ export class WorkedCard extends HTMLElement {
     const { text, complaint } = await readingsFrom(file);
     control.value = ""; // so that the same file can be chosen again
     if (text === undefined) return this.#complain([{ input: name, text: complaint ?? "" }]);
-    this.#fill({ [name]: text });
-    this.#typed(0);
+    this.enter({ [name]: text });
   }
 
   // --- what the reader is told ------------------------------------------------
