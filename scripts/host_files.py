@@ -8,8 +8,8 @@ import re
 from pathlib import Path
 from urllib.parse import urlsplit
 
-POLICY = re.compile(r'http-equiv="Content-Security-Policy" content="([^"]*)"')
-HASH = re.compile(r"'sha256-[^']+'")
+from content_policy import policy_of
+
 FOREVER = "public, max-age=31536000, immutable"
 # A name that changes with the content: a hash in it, or a folder with a version.
 NAMED_BY_CONTENT = re.compile(r"-[0-9a-f]{12}\.|/pyodide-[\d.]+/")
@@ -17,15 +17,8 @@ NAMED_BY_CONTENT = re.compile(r"-[0-9a-f]{12}\.|/pyodide-[\d.]+/")
 
 def policy(site: Path) -> str:
     """Give the one content policy that fits every page of the site."""
-    found = [POLICY.search(page.read_text("utf-8")) for page in sorted(site.rglob("*.html"))]
-    policies = [match[1] for match in found if match]
-    hashes = sorted({each for one in policies for each in HASH.findall(one)})
-    directives = {" ".join(HASH.sub("", one).split()) for one in policies}
-    if len(directives) != 1 or len(policies) != len(found):
-        raise ValueError("The pages do not all have the same content policy.")
-    scripts = "'wasm-unsafe-eval'"
-    whole = directives.pop().replace(scripts, " ".join([scripts, *hashes])).replace(" ;", ";")
-    return f"{whole}; frame-ancestors 'none'"
+    pages = [page.read_text("utf-8") for page in sorted(site.rglob("*.html"))]
+    return f"{policy_of(*pages)}; frame-ancestors 'none'"
 
 
 def write_headers(site: Path, address: str) -> None:
