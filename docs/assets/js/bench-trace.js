@@ -42,10 +42,19 @@ export class BenchTrace {
 
   /** @param {Drawn} drawn */
   show(drawn) {
-    const unit = this.#drawn?.unit;
+    const before = this.#drawn;
     this.#drawn = drawn;
-    if (!this.#plot || unit !== drawn.unit || this.#log !== this.#isLog()) this.#make();
-    else this.#renew();
+    if (!this.#plot || before?.unit !== drawn.unit || this.#log !== this.#isLog()) this.#make();
+    else if (this.#grown(before)) this.#renew();
+  }
+
+  /** Whether there is a pixel more to draw, or something else is new. @param {Drawn} before */
+  #grown(before) {
+    const drawn = /** @type {Drawn} */ (this.#drawn);
+    const [low, high] = this.#range.x;
+    const pixel = ((high - low) * 60) / this.box.clientWidth / drawn.tick;
+    const fewer = drawn.count < this.#count || drawn.actions.length !== before.actions.length;
+    return fewer || drawn.readings !== before.readings || drawn.count - this.#count >= pixel;
   }
 
   /** @param {string} view */
@@ -60,6 +69,8 @@ export class BenchTrace {
   }
 
   #log = true;
+  /** Readings that stand on the plot. */
+  #count = 0;
 
   #isLog() {
     return this.view === "whole";
@@ -75,6 +86,7 @@ export class BenchTrace {
   #data() {
     const { readings, count, tick, actions } = /** @type {Drawn} */ (this.#drawn);
     while (this.#minutes.length < count) this.#minutes.push((this.#minutes.length * tick) / 60);
+    this.#count = count;
     const first = this.view === "last" ? Math.min(actions[actions.length - 1] ?? 0, count - 1) : 0;
     const x = this.#minutes.slice(first, count);
     const y = readings.slice(first, count);

@@ -11,7 +11,7 @@ import { currentSystem } from "./system.js";
 
 const UNIT = { us: "micron", si: "Pa" };
 const LONGEST_FRAME = 0.25; // s; after a longer pause the clock goes on from where it was
-const EVERY = { trace: 66, keep: 5000, tell: 30_000 }; // ms
+const EVERY = { reading: 50, trace: 100, keep: 5000, tell: 30_000 }; // ms
 const CALM = { reading: 500, trace: 1000 }; // ms, for who wants little motion
 const FIRST_SPEED = 10;
 const CASES = 9999;
@@ -134,9 +134,11 @@ export class PracticeBench extends HTMLElement {
     this.#session.pass(Math.min(Math.max((now - this.#last.frame) / 1000, 0), LONGEST_FRAME));
     this.#last.frame = now;
     const calm = this.#calm.matches;
-    if (this.#due("reading", calm ? CALM.reading : 0, now)) this.#showReading();
-    if (this.#due("trace", calm ? CALM.trace : EVERY.trace, now)) this.#showTrace();
-    if (this.#due("keep", EVERY.keep, now)) this.#session.keep();
+    const every = calm ? CALM : EVERY;
+    // One thing to a frame, so that none of them takes longer than a frame on a slow phone.
+    if (this.#due("reading", every.reading, now)) this.#showReading();
+    else if (this.#due("trace", every.trace, now)) this.#showTrace();
+    else if (this.#due("keep", EVERY.keep, now)) this.#session.keep();
     if (this.#due("tell", EVERY.tell, now)) this.#say(`${this.#clock()}: ${this.#reading()}.`);
   }
 
