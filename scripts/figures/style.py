@@ -27,9 +27,9 @@ from calculators import units, wording
 
 matplotlib.use("svg")
 
-INK, QUIET, RULE, HAIR = "#17232c", "#46545e", "#d8d3c6", "#ece8de"
-PAPER, WASH, ACCENT = "#faf8f3", "#e7f0f0", "#0a5a66"
-HOLDS, LEAK, GAS, UNSURE = "#0b5e4a", "#8f3112", "#1f4e9e", "#654e00"
+INK, QUIET, RULE, HAIR = "#17232c", "#43515b", "#d8d3c6", "#ece8de"
+PAPER, WASH, ACCENT = "#faf8f3", "#e7f0f0", "#0a5763"
+HOLDS, LEAK, GAS, UNSURE = "#0b5a47", "#8d3012", "#1e4c9b", "#634c00"
 VARIABLES = {
     INK: "var(--ink)", QUIET: "var(--quiet)", RULE: "var(--rule)", HAIR: "var(--hair)",
     PAPER: "var(--paper)", WASH: "var(--wash)", ACCENT: "var(--accent)", HOLDS: "var(--holds)",
