@@ -60,6 +60,8 @@ def problem_block(problem: Problem, *, system: str = "us") -> Element:
     log = form.find(".//div[@class='scroll quiz-log']")
     if log is not None:
         _lift(form, log)
+    if problem.figure:
+        log = None  # the curve is to be read, not a table
     return tag(
         "article",
         about,

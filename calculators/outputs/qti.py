@@ -94,7 +94,11 @@ def item(
         declared, asked, branches = _choice(question, system)
     else:
         declared, asked, branches = _order(question, system)
-    feedback = [("right", f"Right. {solution_text(question, system=system)}"), *branches.said]
+    feedback = [
+        ("right", f"Right. {solution_text(question, system=system)}"),
+        *branches.said,
+        ("wrong", branches.otherwise),
+    ]
     return tag(
         "assessmentItem",
         declared,
@@ -126,7 +130,6 @@ class _Branches:
 
     def all(self) -> list[Element]:
         """Give the branches of a responseCondition."""
-        self.said.append(("wrong", self.otherwise))
         return [
             tag("responseIf", self.right, _set("SCORE", "float", "1"), _earn("right")),
             *(

@@ -14,7 +14,7 @@ from calculators.teaching.asking import answered
 from calculators.teaching.question import Asked
 
 WIDTH, HEIGHT = 440, 320
-LEFT, RIGHT, TOP, BOTTOM = 62, 14, 30, 44
+LEFT, RIGHT, TOP, BOTTOM = 84, 14, 30, 44
 Points = list[tuple[float, float]]
 Place = Callable[[float], float]
 TICKS = 5  # about so many numbers on a linear scale

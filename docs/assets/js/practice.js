@@ -190,6 +190,11 @@ export class ProblemPractice extends HTMLElement {
     problem.querySelector(".problem-tools")?.remove();
     problem.append(tools);
     if (engine.state !== "broken") this.#become("asked");
+    this.#sayWhere();
+  }
+
+  /** Say where in the set the learner is, or what will come back. */
+  #sayWhere() {
     const due = Object.values(this.#record.kinds).filter((kind) => kind.due !== undefined).length;
     if (this.#set) this.#say(`${this.dataset.title}: problem ${this.#place + 1} of ${this.#set.length}.`);
     else if (due) this.#say(`${due} you missed ${due === 1 ? "comes" : "come"} back with new numbers.`);
@@ -214,6 +219,7 @@ export class ProblemPractice extends HTMLElement {
       return;
     }
     this.#told(reply.mark);
+    this.#sayWhere();
     if (reply.mark.correct === false) this.#missed = true;
     if (reply.mark.correct) this.#finished(!this.#missed);
     else this.#become("asked");
