@@ -47,6 +47,7 @@ NAMES = re.compile(
     | \bA[123]L?\b | \bB[12]L?\b              # a safety class
     | \b40\ CFR\ (?:Part\ )?\d+(?:\.\d+)?     # the law
     | \b(?:ISO|EN|UL|IEC)\ \d+(?:-\d+)?       # a standard
+    | \bQTI\ \d\.\d\b | \b1EdTech\b
     | \bASTM\ B280\b | \bIAPWS\ [A-Z0-9-]+(?:\(\d+\))?
     | \b(?:\d+-)?\d/\d+\ in\b               # a size, the name of a hose or a tube
     """,

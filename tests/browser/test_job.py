@@ -1,6 +1,5 @@
 """The job record as a technician keeps it: added to from cards, printed, saved, never lost."""
 
-import json
 import re
 import shutil
 import subprocess
