@@ -7,7 +7,7 @@ alone, so a link, a sheet and a key made on different machines agree.
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Any
 
 from calculators.errors import Complaints
@@ -75,13 +75,18 @@ class Assignment:
 
     def variant(self, number: int) -> tuple[Problem, ...]:
         """The problems of one variant, counted from 1."""
-        turns: dict[str, int] = {}
-        problems = []
-        for template in self.templates:
-            turn = turns[template.name] = turns.get(template.name, 0) + 1
-            again = f"-{turn}" if turn > 1 else ""
-            problems.append(make(template, f"{self.seed}-{number}{again}"))
-        return tuple(problems)
+        return _problems(self, number)
+
+
+@lru_cache(maxsize=4)  # sheet, key, table and package of one variant follow each other
+def _problems(assignment: Assignment, number: int) -> tuple[Problem, ...]:
+    turns: dict[str, int] = {}
+    problems = []
+    for template in assignment.templates:
+        turn = turns[template.name] = turns.get(template.name, 0) + 1
+        again = f"-{turn}" if turn > 1 else ""
+        problems.append(make(template, f"{assignment.seed}-{number}{again}"))
+    return tuple(problems)
 
 
 def fitting(objectives: Iterable[str], levels: Iterable[int]) -> tuple[Template, ...]:

@@ -259,7 +259,7 @@ export class AssignmentMaker extends HTMLElement {
    * @param {number} [count] how many; all by default
    */
   #sheets(kind, count = this.#made.length) {
-    const holder = part("div", `sheets ${kind}s`);
+    const holder = part("div", `made ${kind}s`);
     for (const one of this.#made.slice(0, count)) {
       const page = new DOMParser().parseFromString(one[kind], "text/html");
       holder.append(...document.adoptNode(page.body).childNodes);
@@ -286,7 +286,7 @@ export class AssignmentMaker extends HTMLElement {
 
   /** @param {"sheet" | "key"} kind */
   #print(kind) {
-    this.querySelector(`.assignment-made .sheets.${kind}s`)?.replaceWith(this.#sheets(kind));
+    this.querySelector(`.assignment-made .made.${kind}s`)?.replaceWith(this.#sheets(kind));
     document.documentElement.dataset.printsOnly = `${kind}s`;
     window.print();
   }
