@@ -85,9 +85,7 @@ def _step(step: JobStep, results: list[Mapping[str, Any]], charts: list[dict[str
     )  # fmt: skip
 
 
-def _result(
-    step: JobStep, result: Mapping[str, Any], charts: list[dict[str, Any]]
-) -> Element:
+def _result(step: JobStep, result: Mapping[str, Any], charts: list[dict[str, Any]]) -> Element:
     card = BY_SLUG[result["card"]]
     name = tag("b", card.title) if card.title != step.title else None
     title = tag("p", name, tag("span", _shown(result["when"])), class_="job-when")

@@ -107,9 +107,8 @@ export class JobRecord extends HTMLElement {
     this.setAttribute("state", "open");
     const about = /** @type {HTMLDetailsElement} */ (this.querySelector(".job-about"));
     if (isOther) about.open = !job.facts.system;
-    this.#part("about").textContent = Object.entries(job.facts)
-      .map(([, text]) => text.split("\n")[0])
-      .join(", ");
+    const { system, site, technician } = job.facts;
+    this.#part("about").textContent = [system, site, technician].filter(Boolean).join(", ");
     this.#sheet.show(this.#facts.over(job));
   }
 

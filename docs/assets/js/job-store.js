@@ -37,23 +37,32 @@ channel?.addEventListener("message", ({ data }) => jobs.dispatchEvent(new JobsEv
 /** @type {Promise<any> | undefined} */
 let opened;
 
+/** @returns {Promise<any>} */
 function database() {
-  opened ??= new Promise((settle, fail) => {
-    const forget = () => (opened = undefined);
-    openDB("dry-tight", 1, {
-      upgrade: (db) => db.createObjectStore("jobs", { keyPath: "id" }),
-      blocked: () => fail(new StoreError(SENTENCES.old)),
-      blocking: (_now, _wanted, event) => {
-        forget();
-        /** @type {IDBDatabase} */ (event.target).close();
-      },
-      terminated: forget,
-    }).then(settle, (error) => {
-      forget();
-      fail(new StoreError(error?.name === "VersionError" ? SENTENCES.old : full(error) ? SENTENCES.full : SENTENCES.none));
-    });
+  opened ??= open().catch((error) => {
+    opened = undefined;
+    if (error instanceof StoreError) throw error;
+    const says = error?.name === "VersionError" ? "old" : full(error) ? "full" : "none";
+    throw new StoreError(SENTENCES[says], { cause: error });
   });
   return opened;
+}
+
+async function open() {
+  const forget = () => (opened = undefined);
+  /** @type {(error: StoreError) => void} */
+  let fail = () => {};
+  const blocked = new Promise((_, reject) => (fail = reject));
+  const database = openDB("dry-tight", 1, {
+    upgrade: (db) => void db.createObjectStore("jobs", { keyPath: "id" }),
+    blocked: () => fail(new StoreError(SENTENCES.old)),
+    blocking: (_now, _wanted, event) => {
+      forget();
+      /** @type {IDBDatabase} */ (event.target).close();
+    },
+    terminated: forget,
+  });
+  return Promise.race([database, blocked]);
 }
 
 /** Newest first. @returns {Promise<Job[]>} */
