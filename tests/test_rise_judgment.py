@@ -256,3 +256,25 @@ def test_simulated_logs_get_the_right_verdict_and_no_false_pass():
     assert sum(o.code == "undecided" for o in hazy) >= 0.92 * len(hazy) > 15
     assert not [o.seed for o in passed if (o.leak_over_unseen or 0.0) > 1.0]
     assert not [o.seed for o in passed if o.plateau_over_limit > 1.0]
+
+
+@pytest.mark.parametrize("step", [27, 0, 100])
+def test_the_last_digit_of_a_reading_does_not_move_the_answer(step):
+    # A straight line fits exactly: what is left over is rounding, and must decide nothing.
+    times = [180.0 * i for i in range(7)]
+    pressures = [(280.0 + step * i) * 0.133322368421 for i in range(7)]
+    rng = random.Random(1)
+    found = [
+        judge_rise(
+            time=times,
+            pressure=[p * (1.0 + noise * rng.uniform(-3e-16, 3e-16)) for p in pressures],
+            resolution=0.133322368421,
+            limit=66.7,
+            volume=0.007,
+            leak_of_concern=6.7e-5,
+        )
+        for noise in (0.0, 1.0, 1.0, 1.0)
+    ]
+
+    for other in found[1:]:
+        assert list(numbers(other)) == pytest.approx(list(numbers(found[0])), rel=1e-9)

@@ -14,6 +14,7 @@ from calculators.physics.rise_record import Point
 from calculators.physics.rise_shapes import SHAPES, SLOWEST_GAS, Data, Fit, Fits, prepare
 
 SHORTEST, LONGEST = 0.01, 10.0  # time constants searched, in lengths of the log
+NOTHING = 1e-9  # share of a rise that is rounding, not gas
 SEARCHED = 30  # time constants per shape, in equal ratios
 
 
@@ -34,7 +35,8 @@ class _Solver:
         self.data, self.count = data, len(data.x)
         self.mean = sum(map(mul, data.weight, data.pressure)) / self.count
         self.pressure = [each - self.mean for each in data.pressure]
-        self.whole = sum(w * p * p for w, p in zip(data.weight, self.pressure, strict=True))
+        whole = sum(w * p * p for w, p in zip(data.weight, self.pressure, strict=True))
+        self.whole = whole if whole > NOTHING**3 * self.mean**2 * self.count else 0.0
         self.time = self.column(data.x)
         self.late = self.column([-math.expm1(-x / SLOWEST_GAS) for x in data.x])
 
@@ -46,11 +48,15 @@ class _Solver:
         square = sum(map(mul, weighted, centered))
         return _Column(mean, centered, weighted, square, sum(map(mul, weighted, self.pressure)))
 
+    def settled(self, misfit: float) -> float:
+        """Take a misfit that is only rounding as none, so that exact fits tie everywhere alike."""
+        return misfit if misfit > 0.1 * NOTHING * self.whole else 0.0
+
     def alone(self, column: _Column) -> Fit:
         """Fit one column that may not be negative."""
         square = column.square
         amount = max(column.pressure / square, 0.0) if square > 0.0 else 0.0
-        misfit = max(self.whole - amount * column.pressure, 0.0)
+        misfit = self.settled(self.whole - amount * column.pressure)
         spread = (1.0 / square if square > 0.0 else 0.0, 0.0, 0.0)
         return Fit("", 0.0, self.mean, amount, 0.0, column.mean, 0.0, misfit, spread)
 
@@ -62,7 +68,7 @@ class _Solver:
             return None
         slope = (bend.square * line.pressure - cross * bend.pressure) / determinant
         gas = (line.square * bend.pressure - cross * line.pressure) / determinant
-        misfit = max(self.whole - slope * line.pressure - gas * bend.pressure, 0.0)
+        misfit = self.settled(self.whole - slope * line.pressure - gas * bend.pressure)
         spread = (bend.square / determinant, -cross / determinant, line.square / determinant)
         return Fit("", 0.0, self.mean, slope, gas, line.mean, bend.mean, misfit, spread)
 
@@ -84,7 +90,13 @@ class _Solver:
         )
         slow = gas.misfit if tau <= SLOWEST_GAS else math.inf
         both = self.pair(self.time, bend)
-        both = both._replace(shape=shape, tau=tau) if both and both.gas > 0.0 else None
+        # On a straight line the gas is rounding of either sign: it counts as none.
+        nothing = NOTHING * (abs(both.slope) + abs(both.gas)) if both else 0.0
+        if both and both.gas >= -nothing:
+            gas_part = both.gas if both.gas > nothing else 0.0
+            both = both._replace(shape=shape, tau=tau, gas=gas_part)
+        else:
+            both = None
         beside = self.pair(self.late, bend)
         if beside and beside.gas > 0.0 and beside.slope > 0.0:
             slow = min(slow, beside.misfit)

@@ -113,7 +113,8 @@ def noise(fits: Fits) -> Noise:
     """
     data, best = fits.data, fits.best_both()
     n = len(data.x)
-    left = residuals(fits, best)
+    # What an exact fit leaves is rounding, and says nothing of the gauge.
+    left = residuals(fits, best) if best.misfit else [0.0] * n
     supposed = (PRIOR_SHARE * data.step) ** 2 / data.size
     used = 2.0 + (best.gas > 0.0) * 2.0
     freedom = max(n - used, 0.0)
