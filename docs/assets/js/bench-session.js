@@ -126,7 +126,7 @@ export class BenchSession extends EventTarget {
     if (this.#asking || this.#acting || !from || left < 1 || from.tick - this.now > this.#ahead()) return;
     this.#asking = true;
     const turn = this.#turn;
-    const ticks = Math.min(this.#ahead(), left);
+    const ticks = Math.min(Math.max(this.now - from.tick, 0) + this.#ahead(), left);
     const reply = await this.#ask(this.#run(from, ticks), "bench time");
     this.#asking = false;
     if (reply && turn === this.#turn) this.#take(from, reply);
@@ -236,27 +236,10 @@ export class BenchSession extends EventTarget {
       const { from, ...kept } = JSON.parse(localStorage.getItem(KEY) ?? "null") ?? {};
       if (!from || !Array.isArray(kept.readings?.us) || kept.readings.us.length <= from.tick) return false;
       Object.assign(this, kept, { speed: 0 });
-      this.#moments = [from];
-      for (const list of Object.values(this.readings)) list.length = from.tick + 1;
-      this.#resume(kept.at);
+      this.#moments = [from]; // from here on Python gives the same readings again, and more
       return true;
     } catch {
       return false;
     }
-  }
-
-  /** Work out again, from the last moment, the little that came after it. @param {number} at */
-  async #resume(at) {
-    const from = this.#moments[0];
-    const ticks = Math.max(Math.ceil(at / this.tick) - from.tick, 0) + 1;
-    this.at = from.tick * this.tick;
-    const turn = this.#turn;
-    this.#acting = true;
-    const reply = await this.#ask(this.#run(from, ticks), "bench action");
-    this.#acting = false;
-    if (!reply || turn !== this.#turn) return;
-    this.#take(from, reply);
-    this.at = at;
-    this.dispatchEvent(new BenchEvent("case"));
   }
 }

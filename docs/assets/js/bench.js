@@ -43,6 +43,7 @@ export class PracticeBench extends HTMLElement {
     engine.addEventListener("engine", this, { signal });
     addEventListener("pagehide", () => this.#session.keep(), { signal });
     this.#trace = new BenchTrace(/** @type {HTMLElement} */ (this.querySelector("figure")));
+    engine.wake();
     this.#start();
     this.#hearEngine();
   }
@@ -55,8 +56,10 @@ export class PracticeBench extends HTMLElement {
 
   #start() {
     const linked = new URLSearchParams(location.search).get("case");
-    if (this.#session.recall() && (!linked || linked === String(this.#session.number))) this.#show();
-    else this.#setUp(linked ?? anyCase());
+    if (this.#session.recall() && (!linked || linked === String(this.#session.number))) {
+      this.#field.value = String(this.#session.number);
+      this.#show();
+    } else this.#setUp(linked ?? anyCase());
   }
 
   /** @param {any} event */
@@ -166,7 +169,10 @@ export class PracticeBench extends HTMLElement {
       const line = this.#session.said[this.#session.said.length - 1];
       if (line) this.#say(`${line[currentSystem()]}.`);
     }
-    if (what === "case") this.#run(this.#session.speed);
+    if (what === "case") {
+      this.#field.value = String(this.#session.number);
+      this.#run(this.#session.speed);
+    }
     this.#show();
   }
 
@@ -189,7 +195,6 @@ export class PracticeBench extends HTMLElement {
     const { number: which, says, known } = this.#session;
     this.#allow();
     if (!which) return;
-    if (this.#field.value !== String(which) && document.activeElement !== this.#field) this.#field.value = String(which);
     const paragraphs = says.map((text) => Object.assign(document.createElement("p"), { textContent: text }));
     this.querySelector(".bench-situation")?.replaceChildren(...paragraphs);
     for (const button of this.querySelectorAll("[data-control][aria-pressed]")) {
