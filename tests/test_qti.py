@@ -110,7 +110,7 @@ def test_a_package_holds_no_date_and_is_the_same_every_time(archive):
 
 @pytest.mark.native
 def test_an_independent_reader_upgrades_it(tmp_path):
-    qti_convert = pytest.importorskip("qti_convert")
+    qti_convert = pytest.importorskip("qti_convert", reason="brought by the test set-up")
     old, new = tmp_path / "old.zip", tmp_path / "new.zip"
     old.write_bytes(qti.package(ALL, 1))
 
