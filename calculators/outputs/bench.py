@@ -81,7 +81,7 @@ def situation(case: Case, system: str) -> list[str]:
     scope = wording.Scope({"volume": case.plant.volume, "room": case.plant.ambient}, {}, system)
     facts = scope.fill("{volume:L;3} inside, {room:°F|°C;.0} all through.")
     return [
-        f"{case.place}. {facts}",
+        f"{case.place}. {facts}".replace(" °", "\N{NO-BREAK SPACE}°"),
         f"Somebody has set up the rig: a {case.pump} CFM pump, a hose of {HOSES[case.hose]} bore, "
         "a core tool and a gauge. How they left it, you find out.",
     ]

@@ -32,6 +32,10 @@ PLACES = (
     "A mountain inn's ice maker, after a flooded coil",
     "A print shop's air conditioner, after a burnt-out motor",
 )
+# Rooms and hoses are drawn alike for as many faults as bear them, so that none gives one away.
+ROOMS = (2.0, 4.0, 6.0, 18.0, 20.0, 22.0, 24.0)  # °C
+WARM = (18.0, 20.0, 22.0, 24.0)
+COLD = (2.0, 4.0, 6.0)
 T = TypeVar("T")
 
 
@@ -82,24 +86,25 @@ def case_of(number: int) -> Case:
     fault = one_of("fault", FAULTS).key
     plant = Plant(
         volume=one_of("volume", (6.0, 8.0, 10.0, 12.0)) * 1e-3,
-        ambient=ZERO_CELSIUS + one_of("room", (18.0, 20.0, 22.0, 24.0)),
+        ambient=ZERO_CELSIUS + one_of("room", ROOMS),
         leak=SEEPAGE,
     )
     case = Case(
         number=number, fault=fault, place=one_of("place", PLACES), plant=plant,
-        pump=one_of("pump", (4, 6, 8)), hose=one_of("hose", ("hose-1/4", "hose-3/8")),
+        pump=one_of("pump", (4, 6, 8)), hose=one_of("hose", tuple(HOSES)),
     )  # fmt: skip
     if fault == "leak-system":
         return _with(replace(case, hose="hose-1/4"), leak=between(6e-3, 14e-3))
     if fault == "leak-rig":
         return _with(replace(case, hose="hose-1/4"), rig_leak=between(10e-3, 25e-3))
     if fault == "wet":
-        wet = _with(case, wet_area=4e-3, heat_conductance=between(1.5, 3.0, "heat"))
+        warm = _with(case, ambient=ZERO_CELSIUS + one_of("warm", WARM))
+        wet = _with(warm, wet_area=4e-3, heat_conductance=between(1.5, 3.0, "heat"))
         return replace(wet, water=between(8e-3, 15e-3), hose="hose-1/4")
     if fault == "frozen":
         icy = _with(
             case,
-            ambient=ZERO_CELSIUS + one_of("cold", (2.0, 4.0, 6.0)),
+            ambient=ZERO_CELSIUS + one_of("cold", COLD),
             heat_conductance=between(0.05, 0.12, "heat"),
         )
         return replace(icy, water=between(5e-3, 9e-3), pump=8, hose="hose-1/2")

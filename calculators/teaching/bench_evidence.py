@@ -163,26 +163,27 @@ def _pump_alone(trace: Trace, wait: float = 60.0) -> Iterator[Sight]:
 
 
 def _fell(trace: Trace, control: str, value: str, says: str) -> Iterator[Sight]:
-    """The reading came down after an action, with the pump on before it or soon after."""
+    """The reading came down after an action, well below where it was going anyway."""
     for before, stretch in _after(trace, control, value):
-        later = [each for each in trace.stretches if each.start >= stretch.start]
+        last = before.readings[-1]
+        back = min(len(before.readings) - 1, round(60 / TICK))
+        going = math.log(max(before.readings[-1 - back], 1.0) / max(last, 1.0)) / max(back, 1)
         until = stretch.start + round(2 * WITHIN / TICK)
-        place = before.rigged.gauge
-        lowest, at = min(
-            (
-                (reading, each.start + n)
-                for each in later
-                if each.rigged.pump == "on" and each.rigged.gauge == place
-                for n, reading in enumerate(each.readings)
-                if each.start + n <= until
-            ),
-            default=(float("inf"), 0),
-        )
-        was = before.readings[max(len(before.readings) - 1 - round(30 / TICK), 0)]
-        slow = before.readings[-1] > 0.85 * was or control == "oil"
-        high = min(was, before.readings[-1])
-        if slow and high > HIGH and lowest < 0.7 * high:
-            yield Sight(at, says, {"from_": before.readings[-1], "to": lowest})
+        for each in trace.stretches:
+            if each.start < stretch.start or each.rigged.gauge != before.rigged.gauge:
+                continue
+            ticks = range(each.start, min(each.end, until) + 1)
+            lower = [
+                (tick, reading)
+                for tick, reading in zip(ticks, each.readings, strict=False)
+                # To go on falling as fast is the most a pull does by itself.
+                if reading < 0.75 * last * math.exp(-max(going, 0.0) * (tick - stretch.start))
+            ]
+            if each.rigged.pump == "on" and last > HIGH and lower:
+                yield Sight(
+                    lower[0][0], says, {"from_": last, "to": min(reading for _, reading in lower)}
+                )
+                break
 
 
 def _wet_oil(trace: Trace) -> Iterator[Sight]:
