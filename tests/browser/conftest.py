@@ -23,7 +23,8 @@ both_schemes = pytest.mark.parametrize("scheme", ["light", "dark"])
 REPORT_BREACHES = """addEventListener("securitypolicyviolation", (e) =>
   console.error(`content policy: ${e.violatedDirective} forbids ${e.blockedURI || e.sample}`));"""
 
-expect.set_options(timeout=30_000)
+PATIENCE = 120_000  # ms: a busy machine with two cores may take long to start Python
+expect.set_options(timeout=PATIENCE)
 
 
 @pytest.fixture(scope="session")
@@ -108,6 +109,7 @@ def open_page(browser, site):
         # Only the tests of it need the copy for use offline, which takes a while to fetch.
         settings.setdefault("service_workers", "block")
         context = browser.new_context(**settings)
+        context.set_default_timeout(PATIENCE)
         watches.append(Watch(context, site))
         contexts.append(context)
         page = context.new_page()
