@@ -21,8 +21,10 @@ STORED = """() => new Promise((settle) => {
     all.onsuccess = () => { asked.result.close(); settle(all.result); };
   };
 })"""
-FULL = """IDBObjectStore.prototype.put = () => {
-  throw new DOMException("no room", "QuotaExceededError");
+FULL = """() => {
+  IDBObjectStore.prototype.put = () => {
+    throw new DOMException("no room", "QuotaExceededError");
+  };
 }"""
 HOLD = "0 180\n1 185\n2 185\n3 185\n" + "\n".join(
     f"{minute} 190" for minute in (4, 5, 6, 8, 10, 12, 15, 20, 25, 30)
@@ -109,6 +111,7 @@ def saved(page, button):
 
 
 def choose(page, text, name="job.json"):
+    expect(page.locator("job-record")).not_to_have_attribute("state", "waking")
     file = {"name": name, "mimeType": "application/json", "buffer": text.encode()}
     page.locator("job-record [type=file]").set_input_files(file)
 
@@ -389,6 +392,7 @@ def test_only_an_answer_is_added(page):
     page.goto("/calculators/convert/")
     card(page, "convert")
     page.locator('[name="pressure"]').fill("lots")
+    expect(page.locator(".complaint")).to_be_visible()
     press_add(page, "put the entries right first")
 
     assert page.evaluate("localStorage.getItem('dry-tight:job')") is None
