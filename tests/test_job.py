@@ -3,12 +3,13 @@
 import csv
 import io
 import json
+import re
 
 import pytest
 
 from calculators.cards import CARDS
 from calculators.errors import CalculatorError
-from calculators.job import plan, schema, sheet
+from calculators.job import facts, plan, schema, sheet
 from calculators.outputs.browser import reply
 
 
@@ -133,6 +134,7 @@ def test_csv_quotes_what_a_spreadsheet_would_run():
         {**job(), "results": [{"card": "decay"}]},
         {**job(), "results": [result("no-such-card", {})]},
         {**job(), "results": [{**result("decay", {}), "when": "yesterday"}]},
+        {**job(), "created": "2026-13-45T10:00:00Z"},
         {**job(), "results": [{**result("decay", {}), "entries": {"volume": 5}}]},
         {**job(), "facts": {"site": "x" * 500}},
         {**job(), "facts": {"shoe size": "44"}},
@@ -158,3 +160,37 @@ def test_the_check_agrees_with_an_independent_validator():
         assert not validator.is_valid(each)
         with pytest.raises(CalculatorError):
             schema.check(each)
+
+
+def test_every_field_of_the_file_is_described():
+    def undescribed(rule):
+        for name, each in rule.get("properties", {}).items():
+            if not each.get("description"):
+                yield name
+            yield from undescribed(each)
+            yield from undescribed(each.get("items", {}))
+
+    assert list(undescribed(schema.SCHEMA)) == []
+
+
+def test_the_form_asks_for_every_fact_of_the_file():
+    names = re.findall(r'name="(\w+)"', facts.form())
+
+    assert names == list(schema.SCHEMA["properties"]["facts"]["properties"])
+
+
+def test_results_are_ordered_by_the_moment_not_by_the_clock_on_the_wall():
+    record = job(
+        result("gauge-check", {"resolution": "1 micron"}, when="2026-11-25T12:00:00+05:00"),
+        result("gauge-check", {"resolution": "5 micron"}, when="2026-11-25T11:00:00+01:00"),
+    )
+
+    assert plan.fed_entries(record, "decay")["resolution"] == "5 micron"
+
+
+def test_a_file_is_checked_through_the_line_to_the_page():
+    def ask(file):
+        return json.loads(reply(json.dumps({"do": "job", "give": "check", "job": file})))
+
+    assert ask(job()) == {"ok": True}
+    assert "“extra”" in ask({**job(), "extra": 1})["complaints"][0]["text"]
