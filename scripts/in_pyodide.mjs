@@ -3,7 +3,7 @@
 //   node scripts/in_pyodide.mjs [--stdlib ZIP] [--app ZIP] [--optimize] SCRIPT.py [ARGUMENTS]
 //
 // The repository is /repo there and the current folder. --stdlib boots from that standard
-// library, --app puts that archive on the path, --optimize drops docstrings and
+// library, --app unpacks that archive into site-packages, --optimize drops docstrings and
 // asserts. The exit status is the script's.
 import fs from "node:fs";
 import path from "node:path";
@@ -31,8 +31,9 @@ const py = await loadPyodide({
 });
 if (options.app) {
   const app = fs.readFileSync(path.resolve(root, options.app));
-  py.FS.writeFile("/lib/calculators.zip", new Uint8Array(app));
-  py.runPython("import sys; sys.path.append('/lib/calculators.zip')");
+  py.unpackArchive(new Uint8Array(app), "zip", {
+    extractDir: py.runPython("import site; site.getsitepackages()[0]"),
+  });
 }
 py.FS.mkdirTree("/repo");
 py.FS.mount(py.FS.filesystems.NODEFS, { root }, "/repo");

@@ -10,8 +10,6 @@ import os
 import random
 import sys
 
-sys.path.append("/lib/calculators.zip")
-
 from calculators.cards import CARDS
 from calculators.outputs.browser import reply
 

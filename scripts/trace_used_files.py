@@ -8,6 +8,7 @@ which files were opened. Nobody keeps a list of modules by hand, apart from the 
 
 import importlib
 import json
+import site
 import sys
 
 # Wanted when something goes wrong, which the questions cannot bring about.
@@ -17,7 +18,7 @@ ALSO = ("encodings.ascii", "encodings.latin_1", "linecache", "tokenize", "traceb
 LEFT_OUT = ("bz2", "compression", "lzma", "ssl")
 
 STDLIB = "/lib/python{}{}.zip/".format(*sys.version_info)
-PACKAGES = "/lib/calculators.zip/"
+PACKAGES = site.getsitepackages()[0] + "/"
 opened: set[str] = set()
 
 

@@ -15,7 +15,6 @@ const RUNTIME = new URL("../runtime/", import.meta.url);
 const at = (/** @type {string} */ name) => new URL(name, RUNTIME).href;
 const WASM = `${manifest.pyodide}pyodide.asm.wasm`;
 const EMPTY_ZIP = "data:application/zip;base64,UEsFBgAAAAAAAAAAAAAAAAAAAAAAAA==";
-const APP = "/lib/calculators.zip";
 const plainFetch = self.fetch.bind(self);
 
 /** @typedef {(ask: string) => string | Promise<string>} Reply */
@@ -66,9 +65,17 @@ async function started() {
     stdLibURL: at(manifest.stdlib),
     lockFileContents: manifest.lock,
   });
-  python.FS.writeFile(APP, new Uint8Array(await app));
-  python.runPython(`import sys; sys.path.append("${APP}")`);
+  unpack(python, await app);
   return python.pyimport("calculators.outputs.browser").reply;
+}
+
+/**
+ * @param {any} python
+ * @param {ArrayBuffer} app
+ */
+function unpack(python, app) {
+  const extractDir = python.runPython("import site; site.getsitepackages()[0]");
+  python.unpackArchive(app, "zip", { extractDir });
 }
 
 // --- the short way ---------------------------------------------------------------
@@ -117,7 +124,7 @@ function withFiles(python, reply) {
     const [stdlib, app] = await Promise.all([manifest.stdlib, manifest.calculators].map(fetched));
     const [major, minor] = python.runPython("import sys; sys.version_info[:2]").toJs();
     python.FS.writeFile(`/lib/python${major}${minor}.zip`, new Uint8Array(stdlib));
-    python.FS.writeFile(APP, new Uint8Array(app));
+    unpack(python, app);
   };
   return async (ask) => {
     try {
