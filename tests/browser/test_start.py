@@ -197,7 +197,8 @@ INSIDE = """async (code) => {
     .replace("return withFiles(python, reply);",
       "self.python = python; return withFiles(python, reply);")
     + `;awake.then(async () => postMessage({ probed: await (${code})(self.python) }));`;
-  const worker = new Worker(URL.createObjectURL(new Blob([probe], { type: "text/javascript" })), { type: "module" });
+  const url = URL.createObjectURL(new Blob([probe], { type: "text/javascript" }));
+  const worker = new Worker(url, { type: "module" });
   return await new Promise((done) => {
     worker.onmessage = ({ data }) => { if ("probed" in data) done(data.probed); };
   });
