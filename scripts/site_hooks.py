@@ -14,6 +14,7 @@ import html
 import re
 import shlex
 import sys
+from collections import Counter
 from pathlib import Path
 from typing import Any
 
@@ -44,6 +45,7 @@ from calculators.outputs.sheet import STYLE  # noqa: E402
 MARKER = re.compile(r"<!--\s*([a-z]+):\s*(.*?)\s*-->", re.S)
 TASK = re.compile(r'<input type="checkbox" disabled( checked)?\s*/?>')
 TABLE = re.compile(r"(?<!<div class=\"scroll\">)<table>.*?</table>", re.S)
+HEADING = re.compile(r"<h[1-3][^>]*>(.*?)</h[1-3]>", re.S)
 
 
 # --- markers ---------------------------------------------------------------
@@ -152,10 +154,22 @@ def on_page_content(content: str, page: Any, **_: Any) -> str:
         lambda m: f'{m[0][:-1].rstrip("/ ")} aria-label="{"done" if m[1] else "to do"}">', content
     )
     content = job_steps.tickable(content, Path(page.file.src_uri).stem)
-    content = TABLE.sub(
-        r'<div class="scroll" tabindex="0" role="region" aria-label="Table">\g<0></div>', content
-    )
-    return _filled(content, BLOCKS, page)
+    return _filled(_boxed(content), BLOCKS, page)
+
+
+def _boxed(content: str) -> str:
+    """Put each table into a box that scrolls, named after the heading that it stands under."""
+    named: Counter[str] = Counter()
+
+    def box(match: re.Match[str]) -> str:
+        headings = HEADING.findall(content, 0, match.start())
+        under = re.sub("<[^>]+>", "", headings[-1]).strip().replace('"', "&quot;")
+        named[under] += 1
+        label = f"Table: {under}" + (f", {named[under]}" if named[under] > 1 else "")
+        opening = f'<div class="scroll" tabindex="0" role="region" aria-label="{label}">'
+        return f"{opening}{match[0]}</div>"
+
+    return TABLE.sub(box, content)
 
 
 def on_post_page(output: str, **_: Any) -> str:
