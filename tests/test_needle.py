@@ -10,17 +10,8 @@ from calculators.errors import CalculatorError
 from calculators.outputs import needle as page
 from calculators.outputs.browser import reply
 from calculators.physics.constants import MICRON
-from calculators.teaching.needle import (
-    FAIR,
-    MOTIONS,
-    POINTS,
-    Dial,
-    mark_motion,
-    mark_reading,
-    motion_of,
-    needle_of,
-    track,
-)
+from calculators.teaching.needle import FAIR, Dial, mark_reading, needle_of
+from calculators.teaching.needle_motion import MOTIONS, POINTS, mark_motion, motion_of, track
 
 NUMBER_OF = {m.key: next(n for n in range(1, 200) if motion_of(n).key == m.key) for m in MOTIONS}
 

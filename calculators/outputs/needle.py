@@ -13,7 +13,9 @@ from calculators.errors import CalculatorError
 from calculators.outputs.element import Element, tag, text_of
 from calculators.physics.constants import MICRON
 from calculators.teaching import needle as needles
-from calculators.teaching.needle import EVERY, MOTIONS, UNITS, Dial, Needle
+from calculators.teaching import needle_motion
+from calculators.teaching.needle import UNITS, Dial, Needle
+from calculators.teaching.needle_motion import EVERY, MOTIONS
 
 WIDTH, HEIGHT = 340, 180
 MIDDLE, FOOT, RADIUS = 170.0, 162.0, 136.0
@@ -50,17 +52,17 @@ def reply(question: Mapping[str, Any]) -> dict[str, Any]:
     if question["give"] == "reading":
         mark = needles.mark_reading(number, answer, system)
     else:
-        mark = needles.mark_motion(number, question["part"], answer)
+        mark = needle_motion.mark_motion(number, question["part"], answer)
     return {"correct": mark.correct, "says": mark.says}
 
 
 def _motion(number: int, system: str) -> dict[str, Any]:
-    dial, size = needles.motion_dial(system), MICRON if system == "us" else 1.0
-    shares = [min(max(dial.share(p / size), -0.01), 1.01) for p in needles.track(number)]
+    dial, size = needle_motion.motion_dial(system), MICRON if system == "us" else 1.0
+    shares = [min(max(dial.share(p / size), -0.01), 1.01) for p in needle_motion.track(number)]
     svg = drawing(
-        dial, needles.track(number)[0] / size, "A needle that moves; its readings follow."
+        dial, needle_motion.track(number)[0] / size, "A needle that moves; its readings follow."
     )
-    rows = needles.by_the_minute(number, dial.unit)
+    rows = needle_motion.by_the_minute(number, dial.unit)
     table = tag(
         "table",
         tag("thead", tag("tr", tag("th", "Minute", scope="col"),

@@ -5,7 +5,8 @@ import math
 import pytest
 from playwright.sync_api import expect
 
-from calculators.teaching.needle import MOTIONS, motion_of, needle_of
+from calculators.teaching.needle import needle_of
+from calculators.teaching.needle_motion import MOTIONS, motion_of
 
 PAGE = "/practice/needle/"
 
