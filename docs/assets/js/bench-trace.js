@@ -32,6 +32,7 @@ export class BenchTrace {
     this.readout = /** @type {HTMLElement} */ (figure.parentElement?.querySelector(".bench-readout"));
     this.box.tabIndex = 0;
     this.box.setAttribute("role", "img");
+    this.box.setAttribute("aria-label", "Pressure over time. It is drawn once the bench runs.");
     this.box.addEventListener("keydown", (event) => this.#key(event));
     this.box.addEventListener("blur", () => this.#rest());
     addStyles();
