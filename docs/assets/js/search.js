@@ -23,6 +23,7 @@ export function startSearch() {
     later.replaceWith(script);
   };
   opener.addEventListener("click", load, { once: true });
+  field.form?.addEventListener("submit", (event) => event.preventDefault()); // it has nowhere to go
   dialog.addEventListener("keydown", (event) => {
     if (event.key === "Tab") event.stopPropagation(); // the theme's script would hide what was found
   });
