@@ -45,6 +45,7 @@ from calculators.outputs.sheet import STYLE  # noqa: E402
 MARKER = re.compile(r"<!--\s*([a-z]+):\s*(.*?)\s*-->", re.S)
 TASK = re.compile(r'<input type="checkbox" disabled( checked)?\s*/?>')
 TABLE = re.compile(r"(?<!<div class=\"scroll\">)<table>.*?</table>", re.S)
+EMPTY_HEADER = re.compile(r"<th[^>]*>\s*</th>")
 HEADING = re.compile(r"<h[1-3][^>]*>(.*?)</h[1-3]>", re.S)
 
 
@@ -154,6 +155,7 @@ def on_page_content(content: str, page: Any, **_: Any) -> str:
         lambda m: f'{m[0][:-1].rstrip("/ ")} aria-label="{"done" if m[1] else "to do"}">', content
     )
     content = job_steps.tickable(content, Path(page.file.src_uri).stem)
+    content = content.replace("<pre>", '<pre tabindex="0">')  # it scrolls sideways on a phone
     return _filled(_boxed(content), BLOCKS, page)
 
 
@@ -167,7 +169,7 @@ def _boxed(content: str) -> str:
         named[under] += 1
         label = f"Table: {under}" + (f", {named[under]}" if named[under] > 1 else "")
         opening = f'<div class="scroll" tabindex="0" role="region" aria-label="{label}">'
-        return f"{opening}{match[0]}</div>"
+        return f"{opening}{EMPTY_HEADER.sub('<td></td>', match[0])}</div>"
 
     return TABLE.sub(box, content)
 
