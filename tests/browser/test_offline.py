@@ -19,7 +19,8 @@ from calculators.cards import CARDS
 SITE = Path(__file__).resolve().parents[2] / "build" / "site"
 CALCULATOR = "/calculators/boiling-point/"
 WHOLE = """async () => {
-  const registration = await navigator.serviceWorker.ready;
+  const late = new Promise((_, fail) => setTimeout(fail, 120_000, "The guide could not be kept."));
+  const registration = await Promise.race([navigator.serviceWorker.ready, late]);
   const worker = registration.active;
   if (worker.state === "activated") return;
   await new Promise((done) => worker.addEventListener("statechange", done, { once: true }));
@@ -175,6 +176,26 @@ def test_a_browser_that_starts_anew_still_has_it_all(away):
     fresh.goto(CALCULATOR)
     expect(fresh.locator("worked-card")).to_have_attribute("state", "done")
     fresh.close()
+
+
+def test_all_of_this_holds_under_any_path(browser, watch, tmp_path):
+    shutil.copytree(SITE, tmp_path / "some" / "path")
+    visitor = Visitor(browser, watch, tmp_path)
+    visitor.watch.allow("favicon")
+    visitor.keep_all(f"/some/path{CALCULATOR}?pressure=1+kPa")
+    visitor.lose_signal()
+    page = visitor.page
+    page.goto("/some/path/calculators/decay")
+    expect(page).to_have_url(re.compile("/some/path/calculators/decay/$"))
+    expect(page.locator("worked-card")).to_have_attribute("state", "done")
+    page.get_by_role("link", name="Learn", exact=True).first.click()
+    expect(page).to_have_url(re.compile("/some/path/learn/$"))
+    page.get_by_role("button", name="Search").click()
+    page.get_by_label("Search the guide").fill("frozen")
+    page.locator(".md-search-result__link").first.click()
+    expect(page).to_have_url(re.compile("/some/path/"))
+    expect(page.locator("h1").first).to_be_visible()
+    visitor.close()
 
 
 # --- updates -------------------------------------------------------------------
