@@ -23,7 +23,7 @@ SITE = BUILD / "site"
 VENDOR = ROOT / "docs" / "assets" / "vendor"
 LOCAL = "http://localhost:8000/"  # where serve.py shows the site
 UNUSED = ("stylesheets", "images", "javascripts/lunr")  # of the theme: no page of ours asks for it
-PACKED = {".br", ".gz", ".png", ".woff2"}  # compressing these again gains nothing
+PACKED = {"", ".br", ".gz", ".png", ".woff2"}  # compressing these gains nothing ("": _headers)
 
 
 def place_assets() -> None:
