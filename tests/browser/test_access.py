@@ -11,27 +11,18 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
+from browser.access import RULES, look
 from playwright.sync_api import expect
 
 ROOT = Path(__file__).resolve().parents[2]
 SITE = ROOT / "build" / "site"
-LOOK = [ROOT / "node_modules" / "axe-core" / "axe.min.js", Path(__file__).with_name("access.js")]
 COLOR = ["color-contrast", "link-in-text-block"]  # the rules that the colors have a say in
-RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 
 
 def paths_of_sitemap():
     tree = ElementTree.parse(SITE / "sitemap.xml")
     places = [each.text for each in tree.iter("{http://www.sitemaps.org/schemas/sitemap/0.9}loc")]
     return [re.sub(r"^https?://[^/]+", "", place) for place in places]
-
-
-def look(page, what, *words):
-    """Ask one function of access.js, which is put into the page when it is first wanted."""
-    if not page.evaluate("'access' in globalThis"):
-        for script in LOOK:
-            page.evaluate(script.read_text("utf-8"))
-    return page.evaluate("([what, words]) => access[what](...words)", [what, words])
 
 
 def settle(page):

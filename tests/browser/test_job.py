@@ -6,7 +6,7 @@ import shutil
 import subprocess
 
 import pytest
-from browser.test_access import findings
+from browser.access import RULES, look
 from playwright.sync_api import expect
 
 from calculators.job import schema
@@ -440,7 +440,7 @@ def test_the_record_reads_well_and_shuts_nobody_out(open_page, width, scheme, sc
     page = open_page(width=width, scheme=scheme, bypass_csp=True)
     page.goto(RECORD)
     expect(page.locator("job-record")).to_have_attribute("state", "none")
-    assert findings(page) == []
+    assert look(page, "axe", RULES) == []
     results = [result(slug) for slug in ("gauge-check", "inside-volume", "pump-check")]
     results.append(result("decay", readings=HOLD))
     choose(page, json.dumps(job(*results, system="Walk-in cooler", site="The bakery")))
@@ -451,7 +451,7 @@ def test_the_record_reads_well_and_shuts_nobody_out(open_page, width, scheme, sc
     page.locator("job-record details").evaluate_all(
         "(all) => all.map((each) => (each.open = true))"
     )
-    assert findings(page) == []
+    assert look(page, "axe", RULES) == []
     small = page.locator("job-record :is(button, summary, .job-tools a, input:not([hidden]))")
     heights = small.evaluate_all(
         """(all) => all.filter((each) => each.checkVisibility())
