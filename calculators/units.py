@@ -14,6 +14,11 @@ from typing import Any
 from calculators.errors import CalculatorError, UnitError
 from calculators.unit_list import SI, UNIT_LIST, Unit
 
+try:  # what pint says of every name, asked once when the browser's archive is made
+    from calculators.unit_lines import LINES  # type: ignore[import-not-found,unused-ignore]
+except ImportError:
+    LINES = {}
+
 UNITS = {unit.name: unit for unit in UNIT_LIST}
 _BY_ALIAS = {alias: unit for unit in UNIT_LIST for alias in (unit.name, *unit.aliases)}
 _BY_LOWER = {
@@ -82,6 +87,8 @@ def _registry() -> Any:
 @cache
 def _line(name: str) -> tuple[float, float]:
     """Slope and offset that take a number in this unit to SI, asked of pint."""
+    if name in LINES:
+        return LINES[name]
     unit = UNITS[name]
     base = UNITS[SI[unit.dimension]].pint
     quantity = _registry().Quantity

@@ -15,6 +15,10 @@ from compress import precompress
 from environment import NODE_MODULES, node, pyodide_build
 from steps import BUILD, ROOT, StepFailed, files_under, fingerprint, main, run, step
 
+sys.path.insert(0, str(ROOT))
+from calculators import units
+from calculators.outputs.browser import reply
+
 WHEELS, BYTECODE, RUNTIME = BUILD / "wheels", BUILD / "bytecode", BUILD / "runtime"
 PYODIDE = NODE_MODULES / "pyodide"
 SCRIPTS = [
@@ -24,6 +28,8 @@ SCRIPTS = [
         "compile_archives.py",
         "every_question.py",
         "in_pyodide.mjs",
+        "make_snapshot.mjs",
+        "prepare_snapshot.py",
         "trace_used_files.py",
     )
 ]
@@ -46,16 +52,10 @@ def compile_archives(archives: list[Path]) -> None:
         old.unlink()
 
 
-def libraries() -> None:
-    """Compile the standard library and the calculators' dependencies; compress Pyodide."""
-    shutil.rmtree(WHEELS, ignore_errors=True)
+def standard_library() -> None:
+    """Compile the standard library; compress Pyodide."""
     shutil.rmtree(BYTECODE, ignore_errors=True)
-    pins = (ROOT / "requirements.txt").read_text().split()
-    pint = next(pin for pin in pins if pin.startswith("pint=="))
-    command = [sys.executable, "-m", "pip", "download", "--quiet", "--disable-pip-version-check"]
-    command += ["--only-binary=:all:", "--constraint", "requirements.txt", "--dest", WHEELS, pint]
-    run(command, or_else="The packages for the browser could not be fetched.")
-    compile_archives([PYODIDE / "python_stdlib.zip", *sorted(WHEELS.glob("*.whl"))])
+    compile_archives([PYODIDE / "python_stdlib.zip"])
     version = json.loads((PYODIDE / "package.json").read_text())["version"]
     folder = BYTECODE / "pyodide" / f"pyodide-{version}"
     folder.mkdir(parents=True)
@@ -63,13 +63,22 @@ def libraries() -> None:
         precompress(Path(shutil.copyfile(PYODIDE / name, folder / name)))
 
 
+def unit_lines() -> str:
+    """Write what pint says of every unit as a module, so that a browser needs no pint."""
+    lines = {name: units._line(name) for name in units.UNITS}
+    return f"LINES = {lines!r}\n"
+
+
 def our_wheel() -> Path:
-    """Build the wheel of calculators/ and compile it."""
+    """Build the wheel of calculators/, add the unit lines and compile it."""
     for old in [*WHEELS.glob("calculators-*"), *BYTECODE.glob("calculators-*")]:
         old.unlink()
     command = [sys.executable, "-m", "hatchling", "build", "-t", "wheel", "-d", WHEELS]
     run(command, or_else="The wheel of calculators/ could not be built.")
-    compile_archives(list(WHEELS.glob("calculators-*.whl")))
+    wheel = next(WHEELS.glob("calculators-*.whl"))
+    with zipfile.ZipFile(wheel, "a") as opened:
+        opened.writestr("calculators/unit_lines.py", unit_lines())
+    compile_archives([wheel])
     return next(BYTECODE.glob("calculators-*.whl"))
 
 
@@ -89,36 +98,48 @@ def runtime() -> None:
     shutil.rmtree(new, ignore_errors=True)
     shutil.copytree(BYTECODE / "pyodide", new)
     pyodide = next(new.iterdir())
-    ours = our_wheel()
-    packages = [ours, *sorted(set(BYTECODE.glob("*.whl")) - {ours})]
-    whole, whole_stdlib = BYTECODE / "packages.zip", BYTECODE / "python_stdlib.zip"
-    pack(packages, whole)
+    whole, whole_stdlib = our_wheel(), BYTECODE / "python_stdlib.zip"
     options = ("--stdlib", whole_stdlib, "--app", whole, "scripts/trace_used_files.py")
     traced = in_pyodide(*options, or_else="The calculators do not answer inside Pyodide.")
     used = json.loads(traced)
     (BYTECODE / "used.json").write_text(traced)
     stdlib, app = new / "python.zip", new / "calculators.zip"
     pack([whole_stdlib], stdlib, set(used["stdlib"]).__contains__)
-    pack([whole], app, lambda n: n.startswith("calculators/") or n in set(used["packages"]))
+    pack([whole], app, lambda name: name.startswith("calculators/"))
     options = ("--stdlib", stdlib, "--app", app, "scripts/every_question.py")
     in_pyodide(*options, or_else="The trimmed runtime does not answer.")
 
-    stdlib, app = (hashed(path) for path in (stdlib, app))
-    loaded = [pyodide / "pyodide.asm.wasm", stdlib, app]
+    image = new / "started.bin"
+    made = make_snapshot(stdlib, app, image)
+    stdlib, app, image = (hashed(path) for path in (stdlib, app, image))
+    wasm = f"{pyodide.name}/pyodide.asm.wasm"
     info = json.loads((PYODIDE / "pyodide-lock.json").read_text())["info"]
     manifest = {
         "pyodide": f"{pyodide.name}/",
         "stdlib": stdlib.name,
         "calculators": app.name,
-        "bytes": sum(path.stat().st_size for path in loaded),
+        "snapshot": {"file": image.name, **made},
         "lock": {"info": info, "packages": {}},
+        "bytes": {
+            name: (new / name).stat().st_size for name in (wasm, stdlib.name, app.name, image.name)
+        },
     }
     module = f"export default {json.dumps(manifest, indent=2)};\n"
     (new / "manifest.js").write_text(f"// Made by scripts/build_runtime.py.\n{module}")
-    for path in (stdlib, app, new / "manifest.js"):
+    for path in (stdlib, app, image, new / "manifest.js"):
         precompress(path)
     shutil.rmtree(RUNTIME, ignore_errors=True)
     new.rename(RUNTIME)
+
+
+def make_snapshot(stdlib: Path, app: Path, out: Path) -> dict[str, str]:
+    """Store the memory of a Python that answers; say what tells the worker that it fits."""
+    archives = ("--stdlib", stdlib, "--app", app, "--out", out)
+    command = [node(), "scripts/make_snapshot.mjs", *archives, "scripts/prepare_snapshot.py"]
+    printed = run(command, or_else="The memory snapshot could not be made.")
+    question = {"do": "answer", "card": "boiling-point", "entries": {}, "system": "us"}
+    ask = json.dumps(question)
+    return {**json.loads(printed), "ask": ask, "says": json.loads(reply(ask))["say"]}
 
 
 def hashed(path: Path) -> Path:
@@ -131,7 +152,7 @@ def build() -> None:
     pyodide_build()
     pinned = [ROOT / f"requirements{which}.txt" for which in ("", "-runtime")]
     pins = fingerprint([*pinned, ROOT / "package-lock.json", *SCRIPTS[:2]])
-    step("Bytecode of Python and pint", libraries, key=pins, makes=BYTECODE)
+    step("Bytecode of Python", standard_library, key=pins, makes=BYTECODE)
     key = fingerprint([*files_under(ROOT / "calculators"), *SCRIPTS, ROOT / "pyproject.toml"], pins)
     step("Browser runtime", runtime, key=key, makes=RUNTIME)
     if not (RUNTIME / "manifest.js").exists():

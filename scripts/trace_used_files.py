@@ -14,6 +14,9 @@ import sys
 # Wanted when something goes wrong, which the questions cannot bring about.
 ALSO = ("encodings.ascii", "encodings.latin_1", "linecache", "tokenize", "traceback", "warnings")
 
+# Taken along only because others import them if they are there, and do without if not.
+LEFT_OUT = ("bz2", "compression", "lzma", "ssl")
+
 STDLIB = "/lib/python{}{}.zip/".format(*sys.version_info)
 PACKAGES = site.getsitepackages()[0] + "/"
 opened: set[str] = set()
@@ -38,7 +41,8 @@ used = opened | {str(spec.origin) for spec in specs if spec}
 
 def under(folder: str) -> list[str]:
     """Give the used files of a folder or archive by their names inside it."""
-    return sorted(name.removeprefix(folder) for name in used if name.startswith(folder))
+    names = (name.removeprefix(folder) for name in used if name.startswith(folder))
+    return sorted(name for name in names if name.split("/")[0].split(".")[0] not in LEFT_OUT)
 
 
 print(json.dumps({"stdlib": under(STDLIB), "packages": under(PACKAGES)}))

@@ -62,17 +62,3 @@ def test_the_worker_answers_and_counts_what_it_fetches(page):
     assert json.loads(said[-1]["reply"])["ok"] is True
     assert counts[-1]["loaded"] == counts[-1]["total"]
     assert {"ready": True} in said
-
-
-def test_a_worker_without_its_archive_says_so(page):
-    page.route("**/assets/runtime/calculators-*.zip", lambda route: route.fulfill(status=404))
-    page.watch.allow("404")
-    page.goto("/404.html")
-    said = page.evaluate(
-        """() => new Promise((done) => {
-          const worker = new Worker("/assets/js/worker.js", { type: "module" });
-          worker.onmessage = ({ data }) => { if (data.broken) done(data.broken); };
-        })"""
-    )
-
-    assert "404" in said

@@ -1,21 +1,31 @@
 // @ts-check
 /**
- * Python, in a worker of its own: starts Pyodide and hands each question to
- * calculators.outputs.browser.reply. Strings of JSON across; engine.js says what is sent.
+ * Python, in a worker of its own: hands each question to calculators.outputs.browser.reply.
+ * Strings of JSON across; engine.js says what is sent.
+ *
+ * It has two ways to get there. restored() puts back the memory of a Python that has answered
+ * already, in engines that tests have run; started() starts Python from its archives, with
+ * nothing but Pyodide's public functions. What goes wrong in the first ends in the second.
  */
 
 import manifest from "../runtime/manifest.js";
+import { UnfitSnapshot, restore, verify } from "./snapshot.js";
 
 const RUNTIME = new URL("../runtime/", import.meta.url);
 const at = (/** @type {string} */ name) => new URL(name, RUNTIME).href;
+const WASM = `${manifest.pyodide}pyodide.asm.wasm`;
+const EMPTY_ZIP = "data:application/zip;base64,UEsFBgAAAAAAAAAAAAAAAAAAAAAAAA==";
+const plainFetch = self.fetch.bind(self);
 
-/** What reply() is once Python is up. @type {Promise<(ask: string) => string>} */
+/** @typedef {(ask: string) => string | Promise<string>} Reply */
+
+/** What answers once Python is up. @type {Promise<Reply>} */
 const awake = wake();
 
 addEventListener("message", async ({ data: { id, ask } }) => {
   try {
     const reply = await awake;
-    postMessage({ id, reply: reply(ask) });
+    postMessage({ id, reply: await reply(ask) });
   } catch (error) {
     postMessage({ broken: String(error) });
   }
@@ -27,49 +37,151 @@ awake.then(
 );
 
 async function wake() {
-  countBytes(manifest.bytes);
+  if (!isTested()) return started();
+  try {
+    return await restored();
+  } catch (error) {
+    console.warn(`Python is started, not restored: ${error}`);
+    return started();
+  }
+}
+
+/** Chromium's engine, which tests/browser runs; it says so only where the page came safely. */
+function isTested() {
+  const { userAgentData } = /** @type {any} */ (navigator);
+  return Boolean(userAgentData?.brands.some((/** @type {any} */ { brand }) => brand === "Chromium"));
+}
+
+// --- the ordinary way ----------------------------------------------------------
+
+/** @returns {Promise<Reply>} */
+async function started() {
+  countBytes([WASM, manifest.stdlib, manifest.calculators]);
+  const app = fetched(manifest.calculators);
+  app.catch(() => {}); // it is awaited below, but may fail before
   const { loadPyodide } = await import(at(`${manifest.pyodide}pyodide.mjs`));
-  const [python, calculators] = await Promise.all([
-    loadPyodide({
-      indexURL: at(manifest.pyodide),
-      stdLibURL: at(manifest.stdlib),
-      lockFileContents: manifest.lock,
-    }),
-    fetch(at(manifest.calculators)).then(whole),
-  ]);
-  python.unpackArchive(calculators, "zip", {
-    extractDir: python.runPython("import site; site.getsitepackages()[0]"),
+  const python = await loadPyodide({
+    indexURL: at(manifest.pyodide),
+    stdLibURL: at(manifest.stdlib),
+    lockFileContents: manifest.lock,
   });
+  unpack(python, await app);
   return python.pyimport("calculators.outputs.browser").reply;
 }
 
-/** @param {Response} response */
-function whole(response) {
+/**
+ * @param {any} python
+ * @param {ArrayBuffer} app
+ */
+function unpack(python, app) {
+  const extractDir = python.runPython("import site; site.getsitepackages()[0]");
+  python.unpackArchive(app, "zip", { extractDir });
+}
+
+// --- the short way ---------------------------------------------------------------
+
+/** @returns {Promise<Reply>} */
+async function restored() {
+  const { file, sha256, build, ask, says } = manifest.snapshot;
+  countBytes([WASM, file]);
+  const arriving = fetched(file).then(async (content) => {
+    await verify(content, sha256);
+    return content;
+  });
+  arriving.catch(() => {}); // it is awaited below, but may fail before
+  const [{ loadPyodide }, { default: create }] = await Promise.all([
+    import(at(`${manifest.pyodide}pyodide.mjs`)),
+    import(at(`${manifest.pyodide}pyodide.asm.mjs`)),
+  ]);
+  const python = await loadPyodide({
+    indexURL: at(manifest.pyodide),
+    stdLibURL: EMPTY_ZIP,
+    lockFileContents: manifest.lock,
+    _loadSnapshot: new Uint8Array(0),
+    createPyodideModule: async (/** @type {object} */ settings) => {
+      const [module, content] = await Promise.all([create(settings), arriving]);
+      module.API.restoreSnapshot = () => restore(module, content, build);
+      return module;
+    },
+  });
+  python.runPython("import random; random.seed()"); // or every visit would draw the same numbers
+  const { reply } = python.pyimport("calculators.outputs.browser");
+  if (JSON.parse(reply(ask)).say !== says) throw new UnfitSnapshot("it does not answer as it did");
+  return withFiles(python, reply);
+}
+
+/**
+ * A restored Python has in memory what answering needs, and none of its files. Whatever else a
+ * question wants to import is fetched when one first fails for it, and the question asked again.
+ * @param {any} python
+ * @param {(ask: string) => string} reply
+ * @returns {Reply}
+ */
+function withFiles(python, reply) {
+  /** @type {Promise<void> | undefined} */
+  let written;
+  const write = async () => {
+    const [stdlib, app] = await Promise.all([manifest.stdlib, manifest.calculators].map(fetched));
+    const [major, minor] = python.runPython("import sys; sys.version_info[:2]").toJs();
+    python.FS.writeFile(`/lib/python${major}${minor}.zip`, new Uint8Array(stdlib));
+    unpack(python, app);
+  };
+  return async (ask) => {
+    try {
+      return reply(ask);
+    } catch (error) {
+      if (written) throw error;
+      written = write();
+      await written;
+      return reply(ask);
+    }
+  };
+}
+
+// --- fetching ----------------------------------------------------------------------
+
+/** @param {string} name */
+async function fetched(name) {
+  const response = await fetch(at(name));
   if (!response.ok) throw new Error(`${response.url}: ${response.status}`);
   return response.arrayBuffer();
 }
 
 /**
- * Report what has arrived of the large files, whoever fetches them: Pyodide gets the
- * interpreter and the standard library by itself, through this worker's fetch.
- * @param {number} total
+ * Report what has arrived of these files, whoever fetches them: Pyodide gets the interpreter
+ * by itself, through this worker's fetch. Counted as sent, which is what a phone pays for.
+ * @param {string[]} names
  */
-function countBytes(total) {
-  const plain = self.fetch;
-  let loaded = 0;
-  let told = 0;
+function countBytes(names) {
+  /** @type {Map<string, { sent: number, share: number }>} */
+  const files = new Map(names.map((name) => [at(name), { sent: 0, share: 0 }]));
+  let told = -1;
+  const tell = () => {
+    const all = [...files.values()];
+    if (!all.every(({ sent }) => sent)) return; // until then there is no total
+    const total = all.reduce((sum, { sent }) => sum + sent, 0);
+    const loaded = Math.round(all.reduce((sum, { sent, share }) => sum + sent * share, 0));
+    if (loaded - told < total / 100 && loaded < total) return;
+    told = loaded;
+    postMessage({ loaded, total });
+  };
   self.fetch = async (...request) => {
-    const response = await plain(...request);
-    if (!response.body || !response.url.startsWith(RUNTIME.href)) return response;
+    const response = await plainFetch(...request);
+    const file = files.get(response.url);
+    if (!response.body || !response.ok || !file) return response;
+    const whole = /** @type {Record<string, number>} */ (manifest.bytes)[response.url.slice(RUNTIME.href.length)];
+    file.sent = Number(response.headers.get("Content-Length")) || whole;
+    file.share = 0;
     const counted = response.body.pipeThrough(
       new TransformStream({
         transform(chunk, next) {
-          loaded += chunk.byteLength;
-          if (loaded - told > total / 100 || loaded >= total) {
-            told = loaded;
-            postMessage({ loaded, total });
-          }
+          file.share += chunk.byteLength / whole;
+          tell();
           next.enqueue(chunk);
+        },
+        flush() {
+          file.share = 1;
+          tell();
         },
       }),
     );
