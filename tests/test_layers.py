@@ -26,7 +26,7 @@ MAY_IMPORT = {
     "physics": ({"errors", "physics"}, {"math", "dataclasses", "collections", "typing", "functools",
                                         "itertools", "bisect", "operator"}),
     "unit_list": (set(), {"dataclasses"}),
-    "units": ({"errors", "unit_list"}, {"pint", *STANDARD}),
+    "units": ({"errors", "unit_lines", "unit_list"}, {"pint", *STANDARD}),
     "card": (set(), {"dataclasses", "collections", "typing"}),
     "readings": ({"errors", "units", "reading_cells", "reading_rows"}, STANDARD),
     "reading_rows": ({"reading_cells"}, STANDARD),
