@@ -34,6 +34,8 @@ SCRIPTS = [
     )
 ]
 
+WORKER = [ROOT / "docs/assets/js" / name for name in ("worker.js", "snapshot.js")]
+
 
 def in_pyodide(*words: str | Path, or_else: str) -> str:
     """Run in_pyodide.mjs with these words and give what it printed."""
@@ -114,7 +116,9 @@ def runtime() -> None:
     stdlib, app, image = (hashed(path) for path in (stdlib, app, image))
     wasm = f"{pyodide.name}/pyodide.asm.wasm"
     info = json.loads((PYODIDE / "pyodide-lock.json").read_text())["info"]
+    version = fingerprint(WORKER, f"{pyodide.name} {stdlib.name} {app.name} {image.name}")
     manifest = {
+        "version": version[:12],
         "pyodide": f"{pyodide.name}/",
         "stdlib": stdlib.name,
         "calculators": app.name,
@@ -153,7 +157,8 @@ def build() -> None:
     pinned = [ROOT / f"requirements{which}.txt" for which in ("", "-runtime")]
     pins = fingerprint([*pinned, ROOT / "package-lock.json", *SCRIPTS[:2]])
     step("Bytecode of Python", standard_library, key=pins, makes=BYTECODE)
-    key = fingerprint([*files_under(ROOT / "calculators"), *SCRIPTS, ROOT / "pyproject.toml"], pins)
+    ours = [*files_under(ROOT / "calculators"), *SCRIPTS, *WORKER, ROOT / "pyproject.toml"]
+    key = fingerprint(ours, pins)
     step("Browser runtime", runtime, key=key, makes=RUNTIME)
     if not (RUNTIME / "manifest.js").exists():
         raise StepFailed("The browser runtime is not whole: remove build/ and run this again.")

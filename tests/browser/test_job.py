@@ -345,6 +345,7 @@ def test_a_job_that_is_here_already_is_asked_about(page, answer, kept, screensho
 def test_several_jobs_are_kept_opened_and_deleted_after_a_question(page):
     start(page, "Walk-in cooler")
     page.get_by_role("button", name="Start another job").click()
+    expect(page.locator(".job-head h2")).to_have_text("System not named")
     page.get_by_label("System", exact=True).fill("Library split system")
     expect(page.locator(".job-head h2")).to_have_text("Library split system")
     page.get_by_role("button", name="Open Walk-in cooler").click()

@@ -265,7 +265,8 @@ def test_later_means_later(visitor, folder):
     expect(page.get_by_role("complementary", name="New version")).to_have_count(0)
     page.goto("/look-up/on-this-device/")
     expect(page.locator("kept-here")).to_contain_text("A new version has been fetched")
-    page.get_by_role("button", name="Change to the new version").click()
+    with page.expect_navigation():  # each open page reloads
+        page.get_by_role("button", name="Change to the new version").click()
     page.goto("/look-up/cautions/")
     expect(page.locator("h1")).to_contain_text("(new)")
 

@@ -23,6 +23,7 @@ TALK = """(asks) => new Promise((done) => {
     if (data.broken !== undefined || replies === asks.length) { worker.terminate(); done(heard); }
   };
   worker.onerror = () => done([{ broken: "the worker did not load" }]);
+  setTimeout(() => done([...heard, { broken: "nothing more was heard" }]), 100_000);
   asks.forEach((ask, id) => worker.postMessage({ id, ask }));
 })"""
 
@@ -199,8 +200,10 @@ INSIDE = """async (code) => {
     + `;awake.then(async () => postMessage({ probed: await (${code})(self.python) }));`;
   const url = URL.createObjectURL(new Blob([probe], { type: "text/javascript" }));
   const worker = new Worker(url, { type: "module" });
-  return await new Promise((done) => {
+  return await new Promise((done, fail) => {
     worker.onmessage = ({ data }) => { if ("probed" in data) done(data.probed); };
+    worker.onerror = ({ message }) => fail(new Error(message));
+    setTimeout(() => fail(new Error("nothing was heard of the worker")), 60_000);
   });
 }"""
 

@@ -2,6 +2,9 @@
 /**
  * The page's one line to Python: a promise per question, strings of JSON across.
  *
+ * Where the browser can share a worker, every page of the guide asks the same Python, and the
+ * next page finds it up: it lives for a while after the last page that asked.
+ *
  * To the worker:   { id, ask }          ask is a question of the protocol, as JSON
  * From the worker: { id, reply }        reply is JSON
  *                  { loaded, total }    bytes fetched so far, while it wakes
@@ -13,6 +16,8 @@
  *
  * @typedef {{ topic: string, question: object, settle: (reply: any) => void }} Waiting
  */
+
+import manifest from "../runtime/manifest.js";
 
 /** Told whenever `engine.state` or `engine.says` changes. */
 export class EngineEvent extends Event {
@@ -30,8 +35,8 @@ export class Engine extends EventTarget {
   /** A line for the reader while it wakes, or why it never will. */
   says = "";
 
-  /** @type {Worker | undefined} */
-  #worker;
+  /** @type {Worker | MessagePort | undefined} */
+  #line;
   /** @type {Waiting[]} */
   #waiting = [];
   /** @type {(Waiting & { id: number }) | undefined} */
@@ -49,13 +54,28 @@ export class Engine extends EventTarget {
     if (this.state !== "asleep") return;
     this.#become("waking", "Starting the calculator.");
     try {
-      this.#worker = new Worker(this.script, { type: "module" });
+      this.#line = this.#open();
     } catch {
       this.#break();
-      return;
     }
-    this.#worker.addEventListener("message", ({ data }) => this.#hear(data));
-    this.#worker.addEventListener("error", () => this.#break());
+  }
+
+  #open() {
+    const broken = () => this.#break();
+    const hear = (/** @type {MessageEvent} */ { data }) => this.#hear(data);
+    if ("SharedWorker" in globalThis) {
+      // The name keeps pages of one build from a Python of another.
+      const settings = { type: "module", name: manifest.version, extendedLifetime: true };
+      const worker = new SharedWorker(this.script, /** @type {WorkerOptions} */ (settings));
+      worker.addEventListener("error", broken);
+      worker.port.addEventListener("message", hear);
+      worker.port.start();
+      return worker.port;
+    }
+    const worker = new Worker(this.script, { type: "module" });
+    worker.addEventListener("error", broken);
+    worker.addEventListener("message", hear);
+    return worker;
   }
 
   /**
@@ -79,7 +99,7 @@ export class Engine extends EventTarget {
     const next = this.#waiting.shift();
     if (!next) return;
     this.#asked = { ...next, id: ++this.#count };
-    this.#worker?.postMessage({ id: this.#asked.id, ask: JSON.stringify(next.question) });
+    this.#line?.postMessage({ id: this.#asked.id, ask: JSON.stringify(next.question) });
   }
 
   /** @param {any} data */
@@ -102,7 +122,8 @@ export class Engine extends EventTarget {
 
   #break() {
     if (this.state === "broken") return;
-    this.#worker?.terminate();
+    if (this.#line instanceof Worker) this.#line.terminate();
+    else this.#line?.close();
     this.#become("broken", SORRY);
   }
 

@@ -14,27 +14,46 @@ import { UnfitSnapshot, restore, verify } from "./snapshot.js";
 const RUNTIME = new URL("../runtime/", import.meta.url);
 const at = (/** @type {string} */ name) => new URL(name, RUNTIME).href;
 const WASM = `${manifest.pyodide}pyodide.asm.wasm`;
-const EMPTY_ZIP = "data:application/zip;base64,UEsFBgAAAAAAAAAAAAAAAAAAAAAAAA==";
+const NOTHING = at("nothing.zip"); // for Pyodide, which wants a library even to restore; never sent
+const EMPTY_ZIP = new Uint8Array([0x50, 0x4b, 5, 6, ...Array(18).fill(0)]);
 const plainFetch = self.fetch.bind(self);
 
 /** @typedef {(ask: string) => string | Promise<string>} Reply */
 
+/** The pages that talk with this Python: one, or in a SharedWorker any number. @type {Set<any>} */
+const pages = new Set();
+const isShared = "onconnect" in self;
+const tell = (/** @type {object} */ said) => pages.forEach((page) => page.postMessage(said));
+
 /** What answers once Python is up. @type {Promise<Reply>} */
 const awake = wake();
 
-addEventListener("message", async ({ data: { id, ask } }) => {
-  try {
-    const reply = await awake;
-    postMessage({ id, reply: await reply(ask) });
-  } catch (error) {
-    postMessage({ broken: String(error) });
-  }
-});
+if (isShared) self.addEventListener("connect", (event) => hear(/** @type {any} */ (event).ports[0]));
+else hear(self);
 
-awake.then(
-  () => postMessage({ ready: true }),
-  (error) => postMessage({ broken: String(error) }),
-);
+/** @param {any} page a port, or in a worker of one page that worker's own scope */
+function hear(page) {
+  pages.add(page);
+  page.addEventListener("message", async (/** @type {MessageEvent} */ { data: { id, ask } }) => {
+    try {
+      const reply = await awake;
+      page.postMessage({ id, reply: await reply(ask) });
+    } catch (error) {
+      broken(error);
+    }
+  });
+  page.start?.();
+  awake.then(() => page.postMessage({ ready: true }), broken);
+}
+
+/**
+ * Say so to every page, and make room for a Python that a reload may start.
+ * @param {unknown} error
+ */
+function broken(error) {
+  tell({ broken: String(error) });
+  if (isShared) self.close();
+}
 
 async function wake() {
   if (!isTested()) return started();
@@ -95,7 +114,7 @@ async function restored() {
   ]);
   const python = await loadPyodide({
     indexURL: at(manifest.pyodide),
-    stdLibURL: EMPTY_ZIP,
+    stdLibURL: NOTHING,
     lockFileContents: manifest.lock,
     _loadSnapshot: new Uint8Array(0),
     createPyodideModule: async (/** @type {object} */ settings) => {
@@ -156,16 +175,17 @@ function countBytes(names) {
   /** @type {Map<string, { sent: number, share: number }>} */
   const files = new Map(names.map((name) => [at(name), { sent: 0, share: 0 }]));
   let told = -1;
-  const tell = () => {
+  const report = () => {
     const all = [...files.values()];
     if (!all.every(({ sent }) => sent)) return; // until then there is no total
     const total = all.reduce((sum, { sent }) => sum + sent, 0);
     const loaded = Math.round(all.reduce((sum, { sent, share }) => sum + sent * share, 0));
     if (loaded - told < total / 100 && loaded < total) return;
     told = loaded;
-    postMessage({ loaded, total });
+    tell({ loaded, total });
   };
   self.fetch = async (...request) => {
+    if (String(request[0]) === NOTHING) return new Response(EMPTY_ZIP);
     const response = await plainFetch(...request);
     const file = files.get(response.url);
     if (!response.body || !response.ok || !file) return response;
@@ -176,12 +196,12 @@ function countBytes(names) {
       new TransformStream({
         transform(chunk, next) {
           file.share += chunk.byteLength / whole;
-          tell();
+          report();
           next.enqueue(chunk);
         },
         flush() {
           file.share = 1;
-          tell();
+          report();
         },
       }),
     );
