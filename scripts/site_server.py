@@ -107,7 +107,10 @@ class Handler(http.server.BaseHTTPRequestHandler):
             headers["Content-Encoding"] = coding
         headers["Content-Type"] = TYPES.get(path.suffix, "application/octet-stream")
         asked = urlsplit(self.path).path
-        headers |= {name: value for on, name, value in self.rules if fnmatch.fnmatch(asked, on)}
+        said = {name: value for on, name, value in self.rules if fnmatch.fnmatch(asked, on)}
+        if status != HTTPStatus.OK:  # what is not there today may be tomorrow
+            said = {name: value for name, value in said.items() if name != "Cache-Control"}
+        headers |= said
         self.send(status, headers, compressed(path, changed, coding))
 
     def send(self, status: HTTPStatus, headers: dict[str, str], body: bytes = b"") -> None:

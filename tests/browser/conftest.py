@@ -23,7 +23,7 @@ both_schemes = pytest.mark.parametrize("scheme", ["light", "dark"])
 REPORT_BREACHES = """addEventListener("securitypolicyviolation", (e) =>
   console.error(`content policy: ${e.violatedDirective} forbids ${e.blockedURI || e.sample}`));"""
 
-PATIENCE = 120_000  # ms: a busy machine with two cores may take long to start Python
+PATIENCE = 60_000  # ms: a busy machine with two cores may take long to start Python
 expect.set_options(timeout=PATIENCE)
 
 
