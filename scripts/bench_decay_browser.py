@@ -17,7 +17,7 @@ from playwright.sync_api import sync_playwright
 from steps import StepFailed, main
 
 ASK = """async ([text, runs]) => {
-  const { engine } = await import("/assets/js/engine.js");
+  const { engine } = await import("/assets/js/guide.js");
   const entries = { readings: text, volume: "10 L" };
   const times = [];
   for (let run = 0; run <= runs; run += 1) {

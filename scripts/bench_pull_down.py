@@ -38,7 +38,7 @@ QUESTIONS = {
 }
 ASK = """
 async ({ card, entries }) => {
-  const { engine } = await import("/assets/js/engine.js");
+  const { engine } = await import("/assets/js/guide.js");
   const start = performance.now();
   const answer = await engine.ask({ do: "answer", card, entries, system: "us" }, "bench");
   return { took: performance.now() - start, ok: answer.ok };

@@ -13,6 +13,7 @@ from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 from build_runtime import RUNTIME
+from bundle_assets import bundle
 from compress import precompress
 from environment import node
 from host_files import write_headers
@@ -49,6 +50,7 @@ def make_site(to: Path, address: str = LOCAL) -> None:
     draw = [node(), "scripts/draw_icons.mjs", new / "assets" / "icons"]
     run(draw, or_else="The icons could not be drawn.")
     leave_out_unused(new)
+    bundle(new)
     write_headers(new, address)
     write_service_worker(new)
     if to != SITE:

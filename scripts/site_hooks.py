@@ -40,7 +40,6 @@ from calculators.outputs import bench, lesson, needle, reference_table  # noqa: 
 from calculators.outputs import html as pieces  # noqa: E402
 from calculators.outputs.chart import as_chart  # noqa: E402
 from calculators.outputs.reference import BY_ID as TABLES  # noqa: E402
-from calculators.outputs.sheet import STYLE  # noqa: E402
 
 MARKER = re.compile(r"<!--\s*([a-z]+):\s*(.*?)\s*-->", re.S)
 TASK = re.compile(r'<input type="checkbox" disabled( checked)?\s*/?>')
@@ -132,12 +131,6 @@ def _filled(text: str, makers: dict[str, Any], page: Any) -> str:
 
 
 # --- what MkDocs calls -------------------------------------------------------
-
-
-def on_files(files: Any, config: Any, **_: Any) -> Any:
-    """Add the style of problem sheets, which their own files carry too."""
-    files.append(File.generated(config, "assets/css/sheet.css", content=STYLE))
-    return files
 
 
 def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:

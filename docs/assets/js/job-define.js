@@ -2,7 +2,4 @@
 import { startJobCards } from "./job-card.js";
 
 startJobCards();
-if (document.querySelector("job-record")) {
-  const { JobRecord } = await import("./job-record.js");
-  JobRecord.define();
-}
+if (document.querySelector("job-record")) import("./job-record.js").then(({ JobRecord }) => JobRecord.define());
