@@ -19,7 +19,6 @@ from pathlib import Path
 from typing import Any
 
 from mkdocs.exceptions import PluginError
-from mkdocs.structure.files import File
 
 HERE = Path(__file__).resolve().parent
 sys.path[:0] = [str(HERE.parent), str(HERE)]

@@ -70,7 +70,5 @@ def trial(seed):
         plateau_over_limit=truth.plateau / test.limit,
         leak_error=verdict.slope.best / slope - 1.0 if sized else None,
         leak_covered=verdict.slope.low <= slope <= verdict.slope.high if sized else None,
-        plateau_covered=(
-            verdict.plateau.low <= level <= verdict.plateau.high if leveled else None
-        ),
+        plateau_covered=(verdict.plateau.low <= level <= verdict.plateau.high if leveled else None),
     )
