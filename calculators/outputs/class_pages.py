@@ -81,10 +81,10 @@ def assignment_form() -> str:
     form = tag(
         "form",
         _entry("Title", "title", "Evacuation problems", hint="the heading of every sheet"),
-        _entry("Problems in a set", "problems", "12", pad="numeric"),
-        _entry("Variants", "variants", "30", pad="numeric", hint="one for each learner"),
-        _entry("Seed", "seed", "1", hint="the same seed gives the same sets, on any machine"),
-        tag("fieldset", tag("legend", "Levels"), levels, class_="levels"),
+        _entry("Problems", "problems", "12", pad="numeric", hint="in a set"),
+        _entry("Variants", "variants", "30", pad="numeric", hint="one each"),
+        _entry("Seed", "seed", "1", hint="same seed, same sets"),
+        tag("fieldset", tag("legend", "Levels"), levels, class_="levels wide"),
         tag(
             "div",
             tag("label", "Class list ",
@@ -141,13 +141,17 @@ def syllabus() -> str:
         for index, objective in enumerate(lesson.objectives):
             mine = [t for t in TEMPLATES if t.objective == objective.name]
             levels = ", ".join(str(level) for level in sorted({t.level for t in mine}))
+            problems = " kind of problem" if len(mine) == 1 else " kinds of problem"
+            level = " \N{MIDDLE DOT} levels " if "," in levels else " \N{MIDDLE DOT} level "
             head = None
             if index == 0:
                 link = tag("a", lesson.title, href=f"../../learn/{lesson.slug}/")
                 head = tag("th", f"{number}. ", link, scope="rowgroup",
                            rowspan=len(lesson.objectives))  # fmt: skip
-            cells = [tag("td", objective.says), tag("td", str(len(mine)), class_="number"),
-                     tag("td", levels, class_="number")]  # fmt: skip
+            # On a phone there are no columns: the words stand beside the numbers.
+            cells = [tag("td", objective.says),
+                     tag("td", str(len(mine)), class_="number", data_after=problems),
+                     tag("td", levels, class_="number", data_before=level)]  # fmt: skip
             rows.append(tag("tr", head, cells))
     heads = ("Lesson", "Afterward the learner can", "Problems", "Levels")
     top = tag("tr", [tag("th", head, scope="col") for head in heads])

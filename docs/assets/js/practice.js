@@ -236,6 +236,9 @@ export class ProblemPractice extends HTMLElement {
     if (this.#set?.[this.#place]) this.#set[this.#place].right = right;
     this.#progress?.show(this.#record, this.#bank);
     this.#become("done");
+    // What comes next is pressed where the answer was checked.
+    const next = this.#problem.querySelector("[data-do=next]");
+    if (next) this.#problem.querySelector(".quiz-check")?.after(next);
   }
 
   /** @param {{ correct: boolean | null, message: string }} mark */
