@@ -130,6 +130,20 @@ def page(open_page, request):
 
 
 @pytest.fixture
+def no_python():
+    """Have Python not start on a page: ``no_python(page)`` before it is opened."""
+
+    def refuse(page):
+        page.watch.allow("404|assets/runtime|PythonError|Error|started, not restored")
+        # What a SharedWorker asks for can't be refused here, so there is none.
+        page.add_init_script("delete globalThis.SharedWorker")
+        files = re.compile("assets/runtime/(calculators|started)-")
+        page.route(files, lambda route: route.fulfill(status=404))
+
+    return refuse
+
+
+@pytest.fixture
 def screenshot(request):
     """Write a picture of a page to build/screens, named after the test and what it shows."""
 

@@ -163,8 +163,9 @@ def test_another_visit_without_a_link_finds_it_too_and_starting_over_forgets_it(
 
 
 def test_what_is_typed_before_python_is_up_is_answered_when_it_is(page):
+    page.add_init_script("delete globalThis.SharedWorker")  # its requests can't be held up here
     page.route(
-        "**/assets/runtime/python-*.zip",
+        "**/assets/runtime/started-*",
         lambda route: (page.wait_for_timeout(1500), route.continue_()),
     )
     page.goto("/calculators/boiling-point/", wait_until="domcontentloaded")
@@ -177,11 +178,8 @@ def test_what_is_typed_before_python_is_up_is_answered_when_it_is(page):
     expect(main_of(page)).not_to_contain_text("−12.1")
 
 
-def test_a_page_whose_python_cannot_start_says_so_and_still_reads(page):
-    page.watch.allow("404|assets/runtime|PythonError|Error|started, not restored")
-    page.add_init_script("delete globalThis.SharedWorker")  # its requests can't be refused here
-    missing = re.compile("assets/runtime/(calculators|started)-")
-    page.route(missing, lambda route: route.fulfill(status=404))
+def test_a_page_whose_python_cannot_start_says_so_and_still_reads(page, no_python):
+    no_python(page)
     page.goto("/calculators/boiling-point/")
     card_of(page, "broken")
 

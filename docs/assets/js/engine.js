@@ -17,8 +17,6 @@
  * @typedef {{ topic: string, question: object, settle: (reply: any) => void }} Waiting
  */
 
-import manifest from "../runtime/manifest.js";
-
 /** Told whenever `engine.state` or `engine.says` changes. */
 export class EngineEvent extends Event {
   constructor() {
@@ -53,14 +51,15 @@ export class Engine extends EventTarget {
   wake() {
     if (this.state !== "asleep") return;
     this.#become("waking", "Starting the calculator.");
-    try {
-      this.#line = this.#open();
-    } catch {
-      this.#break();
-    }
+    this.#open().then(
+      (line) => (this.#line = line),
+      () => this.#break(),
+    );
   }
 
-  #open() {
+  /** @returns {Promise<Worker | MessagePort>} */
+  async #open() {
+    const { default: manifest } = await import("../runtime/manifest.js");
     const broken = () => this.#break();
     const hear = (/** @type {MessageEvent} */ { data }) => this.#hear(data);
     if ("SharedWorker" in globalThis) {
@@ -122,8 +121,8 @@ export class Engine extends EventTarget {
 
   #break() {
     if (this.state === "broken") return;
-    if (this.#line instanceof Worker) this.#line.terminate();
-    else this.#line?.close();
+    if (this.#line instanceof MessagePort) this.#line.close();
+    else this.#line?.terminate();
     this.#become("broken", SORRY);
   }
 
