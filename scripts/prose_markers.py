@@ -4,12 +4,14 @@
 or ``table``, ``glossary:``, ``symbols:``, ``unitlist:``, ``bibliography:``, ``hazards:``.
 ``TEXTS`` make words: ``practice: key [in=unit]``, ``unit: name in=unit``, ``recovery: what``,
 ``boiling: reading ...``, ``bank: what``. ``BLOCKS`` make HTML: ``cautions: key ...``,
-``shape: name``, ``problems:`` (to practice), ``assignment:`` (to make one), ``syllabus:``.
+``shape: name``, ``speed: part``, ``problems:`` (to practice), ``assignment:`` (to make one),
+``syllabus:``.
 """
 
 import glossary
 import job_steps
 import reference_lists
+import speed_report
 import stuck
 
 from calculators.outputs import class_pages, html
@@ -33,6 +35,7 @@ TEXTS = {
 BLOCKS = {
     "cautions": lambda *keys: html.cautions(keys),
     "shape": reference_lists.shape,
+    "speed": speed_report.part,
     "problems": class_pages.practice,
     "assignment": class_pages.assignment_form,
     "syllabus": class_pages.syllabus,

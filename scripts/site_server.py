@@ -143,11 +143,10 @@ class Server(http.server.ThreadingHTTPServer):
             super().handle_error(request, client_address)
 
 
-def start(folder: Path, port: int = 0) -> Server:
+def start(folder: Path, port: int = 0, handler: type[Handler] = Handler) -> Server:
     """Serve a folder from a thread; port 0 takes any free one."""
     told = {"folder": folder.resolve(), "rules": tuple(read_headers(folder))}
-    handler = type("SiteHandler", (Handler,), told)
-    server = Server(("127.0.0.1", port), handler)
+    server = Server(("127.0.0.1", port), type("SiteHandler", (handler,), told))
     threading.Thread(target=server.serve_forever, daemon=True).start()
     return server
 
