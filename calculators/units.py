@@ -28,8 +28,8 @@ _BY_LOWER = {
     if alias.lower() not in {"mpa", "k difference"}
 }
 _AMBIGUOUS = {
-    "psi": "say psia for absolute pressure or psig for a gauge reading.",
-    "mpa": "write MPa for megapascal.",
+    "psi": "Say psia for absolute pressure or psig for a gauge reading.",
+    "mpa": "Write MPa for megapascal.",
 }
 
 _NUMBER = re.compile(
@@ -71,7 +71,7 @@ def find(name: str) -> Unit:
     unit = _BY_ALIAS.get(name) or _BY_LOWER.get(name.lower())
     if unit is None:
         raise UnitError(
-            _AMBIGUOUS.get(name.lower()) or f"the unit “{name[:30]}” is not known here."
+            _AMBIGUOUS.get(name.lower()) or f"The unit “{name[:30]}” is not known here."
         )
     return unit
 
