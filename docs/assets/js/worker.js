@@ -18,6 +18,11 @@ const NOTHING = at("nothing.zip"); // for Pyodide, which wants a library even to
 const EMPTY_ZIP = new Uint8Array([0x50, 0x4b, 5, 6, ...Array(18).fill(0)]);
 const plainFetch = self.fetch.bind(self);
 
+// The largest file is on its way before Pyodide is there to ask for it.
+/** @type {Promise<Response> | undefined} */
+let wasm = plainFetch(at(WASM));
+wasm.catch(() => {}); // whoever takes it hears of that
+
 /** @typedef {(ask: string) => string | Promise<string>} Reply */
 
 /** The pages that talk with this Python: one, or in a SharedWorker any number. @type {Set<any>} */
@@ -185,8 +190,11 @@ function countBytes(names) {
     tell({ loaded, total });
   };
   self.fetch = async (...request) => {
-    if (String(request[0]) === NOTHING) return new Response(EMPTY_ZIP);
-    const response = await plainFetch(...request);
+    const asked = String(request[0]);
+    if (asked === NOTHING) return new Response(EMPTY_ZIP);
+    const early = asked === at(WASM) ? wasm : undefined;
+    if (early) wasm = undefined; // a response is read once
+    const response = await (early ?? plainFetch(...request));
     const file = files.get(response.url);
     if (!response.body || !response.ok || !file) return response;
     const whole = /** @type {Record<string, number>} */ (manifest.bytes)[response.url.slice(RUNTIME.href.length)];
