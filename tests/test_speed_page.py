@@ -42,7 +42,7 @@ def test_a_ratio_is_that_of_the_medians(measured):
     said = words(speed_report.part("start"))
 
     assert "6.5 times as fast: first visit" in said
-    assert "First visit 6.5× 0.50 0.40–0.90 1.00 1.00–1.30 3.25 2.00–9.00" in said
+    assert "First visit 0.50 0.40–0.90 1.00 1.00–1.30 3.25 2.00–9.00" in said
 
 
 def test_a_visit_that_only_the_guide_makes_has_no_ratio(measured):

@@ -15,11 +15,15 @@ from pathlib import Path
 
 from build_site import compress
 from environment import NODE_MODULES, node
+from host_files import FOREVER
 from steps import BUILD, ROOT, files_under, fingerprint, run, step
 
 HERE = Path(__file__).resolve().parent
 PACKAGES = BUILD / "plain-page-packages"  # PyScript, and Lighthouse for bench_lighthouse.py
 FOLDER = BUILD / "plain-page"
+# Kept by the browser without asking again, as the guide's runtime is.
+KEPT = ("core", "pyodide", "wheels")
+HEADERS = "".join(f"/{name}/*\n  Cache-Control: {FOREVER}\n" for name in KEPT)
 PYODIDE = NODE_MODULES / "pyodide"
 NEEDED = ("pint", "flexcache", "flexparser", "platformdirs", "typing-extensions")
 
@@ -77,6 +81,7 @@ def _make(core: Path) -> None:
         "packages": [f"/wheels/{wheel.name}" for wheel in wheels],
     }
     (new / "pyscript.json").write_text(json.dumps(config, indent=2))
+    (new / "_headers").write_text(HEADERS)
     compress(new)
     shutil.rmtree(FOLDER, ignore_errors=True)
     new.rename(FOLDER)
