@@ -35,7 +35,7 @@ from content_policy import with_policy  # noqa: E402
 from calculators import wording  # noqa: E402
 from calculators.cards import BY_SLUG, CARDS  # noqa: E402
 from calculators.evaluate import evaluate  # noqa: E402
-from calculators.outputs import bench, lesson, needle, reference_table  # noqa: E402
+from calculators.outputs import bench_page, lesson, needle, reference_table  # noqa: E402
 from calculators.outputs import html as pieces  # noqa: E402
 from calculators.outputs.chart import as_chart  # noqa: E402
 from calculators.outputs.reference import BY_ID as TABLES  # noqa: E402
@@ -109,7 +109,7 @@ BLOCKS = {
     "worked": lesson.worked,
     "quiz": lesson.quiz,
     "lessons": lesson.lesson_list,
-    "bench": lambda _: bench.bench(),
+    "bench": lambda _: bench_page.bench(),
     "needle": lambda _: needle.needle(),
     "jobform": job_file.form,
     "jobfile": lambda part: getattr(job_file, part)(),

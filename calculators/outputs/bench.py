@@ -1,4 +1,4 @@
-"""The practice bench for the page: its form at build time, its answers in the browser."""
+"""What the page asks of the practice bench: a case, some time, an action, a mark."""
 
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
@@ -8,17 +8,12 @@ from calculators.errors import CalculatorError
 from calculators.outputs.element import Element, tag, text_of
 from calculators.physics.constants import MICRON
 from calculators.teaching import bench_marking, bench_session
-from calculators.teaching.bench_actions import BY_CONTROL, CONTROLS, Action, Control
+from calculators.teaching.bench_actions import BY_CONTROL, Action
 from calculators.teaching.bench_case import HOSES, LARGEST, Case, case_of
-from calculators.teaching.bench_faults import FAULTS
-from calculators.teaching.bench_session import LONGEST, MOST_TICKS, TICK, Moment, moment_of, shown
+from calculators.teaching.bench_session import MOST_TICKS, Moment, moment_of, shown
 from calculators.teaching.bench_trace import TARGET
 
-SPEEDS = (1, 10, 60, 240)
 UNITS = {"us": "micron", "si": "Pa"}
-
-
-# --- what the page asks ------------------------------------------------------
 
 
 def reply(question: Mapping[str, Any]) -> dict[str, Any]:
@@ -82,8 +77,8 @@ def situation(case: Case, system: str) -> list[str]:
     facts = scope.fill("{volume:L;3} inside, {room:°F|°C;.0} all through.")
     return [
         f"{case.place}. {facts}".replace(" °", "\N{NO-BREAK SPACE}°"),
-        f"Somebody has set up the rig: a {case.pump} CFM pump, a hose of {HOSES[case.hose]} bore, "
-        "a core tool and a gauge. How they left it, you find out.",
+        f"The rig is somebody else's: a {case.pump} CFM pump, a hose of {HOSES[case.hose]} bore, "
+        "a core tool, a gauge.",
     ]
 
 
@@ -168,129 +163,3 @@ def clock(seconds: float) -> str:
 
 
 GIVES = {"case": _case, "run": _run, "mark": _mark}
-
-
-# --- what the page is built with ---------------------------------------------
-
-
-def bench() -> str:
-    """The bench as it stands before the first question: everything shut, nothing running."""
-    unit = UNITS["us"]
-    gauge = tag(
-        "section",
-        tag("p", tag("b", wording.number(shown(760_000 * MICRON, unit)), data_part="reading"),
-            " ", tag("span", unit, data_part="unit"), class_="bench-reading"),
-        tag(
-            "div",
-            tag("p", tag("b", "0:00:00", data_part="clock"), tag("span", "on the bench's clock"),
-                class_="bench-clock"),
-            tag(
-                "div",
-                tag("button", "Stop", type="button", data_speed="0", aria_pressed="true",
-                    disabled=True),
-                [tag("button", f"{n}×", type="button", data_speed=n, aria_pressed="false",
-                     aria_label=f"Run {n} times as fast as life", disabled=True) for n in SPEEDS],
-                class_="bench-speeds", role="group", aria_label="How fast time goes",
-            ),
-            class_="bench-time",
-        ),
-        tag("p", class_="bench-says", data_part="says", role="status"),
-        class_="bench-gauge", aria_label="Gauge and clock",
-    )  # fmt: skip
-    controls = tag(
-        "section", [_control(each) for each in CONTROLS],
-        class_="bench-controls", aria_label="What you can do",
-    )  # fmt: skip
-    trace = tag(
-        "section",
-        tag("figure", tag("div", class_="plot"), class_="chart"),
-        tag(
-            "div",
-            tag(
-                "div",
-                tag("button", "Whole trace", type="button", data_view="whole",
-                    aria_pressed="true"),
-                tag("button", "Since the last action", type="button", data_view="last",
-                    aria_pressed="false"),
-                class_="bench-views", role="group", aria_label="What the trace shows",
-            ),
-            tag("p", class_="bench-readout", role="status"),
-            class_="bench-under",
-        ),
-        class_="bench-trace", aria_label="Trace",
-    )  # fmt: skip
-    log = tag(
-        "section",
-        tag("h2", "What you did", id="bench-log"),
-        tag("ol", data_part="log"),
-        tag("p", "Nothing yet. Switch the pump on and let time run.", data_part="no-log"),
-        class_="bench-log", aria_labelledby="bench-log",
-    )  # fmt: skip
-    return text_of(
-        tag(
-            "practice-bench", _choose(), gauge, controls, trace, log, _naming(),
-            state="static", data_tick=f"{TICK:g}",
-            data_longest=f"{LONGEST:g}", data_search_exclude=True,
-        )
-    )  # fmt: skip
-
-
-def _choose() -> Element:
-    return tag(
-        "section",
-        tag("div", tag("p", "A case is being set up.", data_part="situation"),
-            class_="bench-situation"),
-        tag(
-            "form",
-            tag("label", "Case", for_="bench-case"),
-            tag("div", tag("input", id="bench-case", name="case", inputmode="numeric",
-                           autocomplete="off", aria_describedby="bench-complaint"),
-                class_="field"),
-            tag("button", "Set it up", type="submit"),
-            tag("button", "Another case", type="button", data_bench="another"),
-            tag("p", class_="complaint", id="bench-complaint", data_part="complaint", hidden=True),
-            class_="bench-choose", novalidate=True,
-        ),
-        class_="bench-case", aria_label="The case",
-    )  # fmt: skip
-
-
-def _control(control: Control) -> Element:
-    one = len(control.choices) == 1
-    buttons = [
-        tag("button", label, type="button", data_control=control.key, data_value=value,
-            aria_pressed=None if one else "false", disabled=True)
-        for value, label, _ in control.choices
-    ]  # fmt: skip
-    name = f"bench-{control.key}"
-    found = tag("span", "as you found it", class_="hint", data_part="as-found")
-    return tag(
-        "div",
-        tag("p", control.label, None if control.seen else " ", None if control.seen else found,
-            id=name),
-        tag("div", buttons, class_="bench-choices"),
-        role="group", aria_labelledby=name, class_="bench-control", data_of=control.key,
-    )  # fmt: skip
-
-
-def _naming() -> Element:
-    options = [
-        tag("label", tag("input", type="radio", name="named", value=each.key),
-            tag("span", each.name), class_="quiz-option")
-        for each in FAULTS
-    ]  # fmt: skip
-    return tag(
-        "section",
-        tag(
-            "details",
-            tag("summary", "Say what is wrong"),
-            tag(
-                "form",
-                tag("fieldset", tag("legend", "What is wrong here?"), options),
-                tag("button", "Mark it", type="submit", class_="quiz-check"),
-                class_="bench-name", novalidate=True,
-            ),
-        ),
-        tag("div", data_part="mark", aria_live="polite"),
-        class_="bench-naming", aria_label="Say what is wrong",
-    )  # fmt: skip

@@ -40,10 +40,10 @@ CONTROLS = (
     ),
     Control(
         "gauge",
-        "Gauge",
+        "Gauge at the",
         (
-            ("system", "At the system", "Gauge at the system"),
-            ("pump", "At the pump", "Gauge at the pump"),
+            ("system", "System", "Gauge at the system"),
+            ("pump", "Pump", "Gauge at the pump"),
         ),
         seen=False,
     ),
@@ -67,8 +67,10 @@ CONTROLS = (
     ),
     Control(
         "hose",
-        "Hose bore",
-        tuple((key, name, f"Hose of {name} bore") for key, name in HOSES.items()),
+        "Hose, inch",
+        tuple(
+            (key, name.removesuffix(" in"), f"Hose of {name} bore") for key, name in HOSES.items()
+        ),
     ),
     Control(
         "heat",

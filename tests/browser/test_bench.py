@@ -203,7 +203,7 @@ def test_what_cannot_be_done_is_said(bench):
 def test_a_number_that_is_no_case_is_told_and_stays(bench):
     bench.open(1)
     bench.page.locator("[name=case]").fill("70000")
-    bench.page.get_by_role("button", name="Set it up").click()
+    bench.page.get_by_role("button", name="Set up").click()
 
     expect(bench.page.locator("[data-part=complaint]")).to_contain_text("1 to 9,999")
     expect(bench.page.locator("[name=case]")).to_have_value("70000")
@@ -235,7 +235,7 @@ def test_it_works_by_keyboard(bench):
     page.keyboard.press("Space")
     expect(page.locator("[data-part=says]")).to_contain_text("Stopped at")
 
-    page.locator(".bench-trace .plot").focus()
+    page.locator("practice-bench .plot").focus()
     page.keyboard.press("End")
 
     expect(page.locator(".bench-readout")).to_contain_text("min: ")

@@ -13,6 +13,7 @@ import { font, paletteAt } from "./chart-palette.js";
 const SPANS = [5, 10, 20, 30, 45, 60, 90, 120, 180, 240, 300, 360]; // minutes across
 const LEAST = 2; // minutes across, since the last action
 const NUMBER_GAP = 15; // CSS pixels between the numbers of two actions
+const LOW = 260; // CSS pixels: on a plot not higher, the unit of time stands at the last number
 
 export class BenchTrace {
   /** @type {any} */
@@ -29,7 +30,7 @@ export class BenchTrace {
   constructor(figure) {
     this.figure = figure;
     this.box = /** @type {HTMLElement} */ (figure.querySelector(".plot"));
-    this.readout = /** @type {HTMLElement} */ (figure.parentElement?.querySelector(".bench-readout"));
+    this.readout = /** @type {HTMLElement} */ (figure.querySelector(".bench-readout"));
     this.box.tabIndex = 0;
     this.box.setAttribute("role", "img");
     this.box.setAttribute("aria-label", "Pressure over time. It is drawn once the bench runs.");
@@ -103,11 +104,12 @@ export class BenchTrace {
     this.#log = log;
     const axes = { x: { label: "Bench time", unit: "min", log: false }, y: { label: "Gauge", unit, log } };
     const data = this.#data();
+    const flat = this.box.clientHeight <= LOW;
     const plot = new uPlot(
       {
         width: this.box.clientWidth,
         height: this.box.clientHeight,
-        padding: [32, 16, 0, 0],
+        padding: flat ? [28, 30, 0, 0] : [32, 16, 0, 0],
         pxAlign: 0,
         legend: { show: false },
         cursor: { y: false, drag: { x: false, y: false }, points: { size: 9, fill: palette.sheet, stroke: palette.ink } },
@@ -115,12 +117,12 @@ export class BenchTrace {
           x: { time: false, range: () => this.#range.x },
           y: { distr: log ? 3 : 1, range: () => this.#range.y },
         },
-        axes: [axisOptions(axes.x, palette, 46), axisOptions(axes.y, palette, 66)],
+        axes: [flat ? minutesAxis(axes.x, palette) : axisOptions(axes.x, palette, 46), axisOptions(axes.y, palette, 66)],
         series: [{}, { stroke: palette.ink, width: 2, pxAlign: 0, points: { show: false } }],
         hooks: {
           draw: [
             (/** @type {any} */ u) => {
-              drawTitles(u, "Bench time, min", `Gauge, ${unit}`, palette);
+              drawTitles(u, flat ? "" : "Bench time, min", `Gauge, ${unit}`, palette);
               this.#drawActions(u, palette);
               const mark = this.#drawn?.target;
               const [low, high] = this.#range.y;
@@ -174,7 +176,7 @@ export class BenchTrace {
   }
 
   #resize() {
-    if (!this.#plot) this.#make();
+    if (!this.#plot || this.#plot.height <= LOW !== this.box.clientHeight <= LOW) this.#make();
     else if (this.box.clientWidth) this.#plot.setSize({ width: this.box.clientWidth, height: this.box.clientHeight });
   }
 
@@ -182,7 +184,7 @@ export class BenchTrace {
   #read(index) {
     const value = index == null ? null : this.#plot?.data[1][index];
     if (value == null || !this.#drawn) this.readout.textContent = "";
-    else this.readout.textContent = `${number(this.#plot.data[0][index])} min: ${number(value)} ${this.#drawn.unit}`;
+    else this.readout.textContent = `${number(this.#plot.data[0][index])} min: ${number(value)}`;
   }
 
   /** @param {KeyboardEvent} event */
@@ -201,6 +203,20 @@ export class BenchTrace {
   #rest() {
     this.#plot?.setCursor({ left: -10, top: -10 });
   }
+}
+
+/**
+ * An axis of one line, with the unit at its last number.
+ * @param {import("./chart-axes.js").Axis} axis
+ * @param {import("./chart-palette.js").Palette} palette
+ */
+function minutesAxis(axis, palette) {
+  const options = axisOptions(axis, palette, 26);
+  return {
+    ...options,
+    values: (/** @type {any} */ plot, /** @type {number[]} */ splits) =>
+      options.values(plot, splits).map((each, index) => (index === splits.length - 1 ? `${each} min` : each)),
+  };
 }
 
 /**

@@ -5,14 +5,12 @@
  */
 import { number } from "./chart-axes.js";
 import { engine } from "./engine.js";
+import { BenchClock, clockText } from "./bench-clock.js";
 import { BenchSession } from "./bench-session.js";
 import { BenchTrace } from "./bench-trace.js";
 import { currentSystem } from "./system.js";
 
 const UNIT = { us: "micron", si: "Pa" };
-const LONGEST_FRAME = 0.25; // s; after a longer pause the clock goes on from where it was
-const EVERY = { reading: 50, trace: 100, keep: 5000, tell: 30_000 }; // ms
-const CALM = { reading: 500, trace: 1000 }; // ms, for who wants little motion
 const FIRST_SPEED = 10;
 const CASES = 9999;
 
@@ -28,10 +26,12 @@ export class PracticeBench extends HTMLElement {
   #session = new BenchSession(2, 3600);
   /** @type {BenchTrace | undefined} */
   #trace;
-  #frame = 0;
-  #calm = matchMedia("(prefers-reduced-motion: reduce)");
-  /** When each thing was last done, on the page's clock [ms]. */
-  #last = { frame: 0, reading: 0, trace: 0, keep: 0, tell: 0 };
+  #clock = new BenchClock((seconds) => this.#session.pass(seconds), {
+    reading: () => this.#showReading(),
+    trace: () => this.#showTrace(),
+    keep: () => this.#session.keep(),
+    tell: () => this.#say(`${this.#time()}: ${this.#reading()}.`),
+  });
 
   connectedCallback() {
     this.#listening = new AbortController();
@@ -50,7 +50,7 @@ export class PracticeBench extends HTMLElement {
 
   disconnectedCallback() {
     this.#listening?.abort();
-    cancelAnimationFrame(this.#frame);
+    this.#clock.stop();
     this.#session.keep();
   }
 
@@ -85,7 +85,10 @@ export class PracticeBench extends HTMLElement {
     } else if (view) {
       this.#trace?.look(view);
       for (const each of this.querySelectorAll("[data-view]")) press(each, each === button);
-    } else if (bench === "another") this.#setUp(anyCase());
+    } else if (bench === "another") {
+      this.#setUp(anyCase());
+      if (button?.matches(".bench-next")) this.scrollIntoView();
+    }
   }
 
   /** @param {Event} event */
@@ -106,6 +109,7 @@ export class PracticeBench extends HTMLElement {
     if (!(await this.#session.setUp(number))) return;
     this.#named = "";
     this.#part("mark").replaceChildren();
+    this.#offerAnother(false);
     this.querySelector(".bench-naming details")?.removeAttribute("open");
     for (const input of this.querySelectorAll("input[name=named]")) /** @type {HTMLInputElement} */ (input).checked = false;
     this.#say(`Case ${this.#session.number} is set up. The pump is off.`);
@@ -119,41 +123,13 @@ export class PracticeBench extends HTMLElement {
     for (const each of this.querySelectorAll("[data-speed]")) {
       press(each, each.getAttribute("data-speed") === String(speed));
     }
-    cancelAnimationFrame(this.#frame);
-    if (speed) {
-      this.#last.frame = performance.now();
-      this.#last.tell = this.#last.frame;
-      this.#frame = requestAnimationFrame((now) => this.#tick(now));
-    } else {
+    if (speed) this.#clock.start();
+    else {
+      this.#clock.stop();
       this.#session.keep();
       this.#show();
       this.#say(`Stopped at ${this.#reading()}.`);
     }
-  }
-
-  /** @param {number} now */
-  #tick(now) {
-    this.#frame = requestAnimationFrame((next) => this.#tick(next));
-    this.#session.pass(Math.min(Math.max((now - this.#last.frame) / 1000, 0), LONGEST_FRAME));
-    this.#last.frame = now;
-    const calm = this.#calm.matches;
-    const every = calm ? CALM : EVERY;
-    // One thing to a frame, so that none of them takes longer than a frame on a slow phone.
-    if (this.#due("reading", every.reading, now)) this.#showReading();
-    else if (this.#due("trace", every.trace, now)) this.#showTrace();
-    else if (this.#due("keep", EVERY.keep, now)) this.#session.keep();
-    if (this.#due("tell", EVERY.tell, now)) this.#say(`${this.#clock()}: ${this.#reading()}.`);
-  }
-
-  /**
-   * @param {"reading" | "trace" | "keep" | "tell"} what
-   * @param {number} every
-   * @param {number} now
-   */
-  #due(what, every, now) {
-    if (now - this.#last[what] < every) return false;
-    this.#last[what] = now;
-    return true;
   }
 
   // --- what is shown -------------------------------------------------------------------
@@ -212,7 +188,7 @@ export class PracticeBench extends HTMLElement {
   #showReading() {
     text(this.#part("reading"), number(this.#session.readings[currentSystem()][this.#session.now]));
     text(this.#part("unit"), UNIT[currentSystem()]);
-    text(this.#part("clock"), this.#clock());
+    text(this.#part("clock"), this.#time());
   }
 
   #showTrace() {
@@ -226,14 +202,14 @@ export class PracticeBench extends HTMLElement {
       actions: actions.map(([at]) => at),
       target: target?.[system],
     });
-    if (!this.#session.speed) this.#trace?.describe(`Trace of ${this.#clock()} on the bench's clock. Now ${this.#reading()}.`);
+    if (!this.#session.speed) this.#trace?.describe(`Trace of ${this.#time()} on the bench's clock. Now ${this.#reading()}.`);
   }
 
   #showLog() {
     const lines = this.#session.said.map((line) => {
       const item = document.createElement("li");
       const when = document.createElement("time");
-      when.textContent = clock(line.tick * this.#session.tick);
+      when.textContent = clockText(line.tick * this.#session.tick);
       item.append(when, ` ${line[currentSystem()]}`);
       return item;
     });
@@ -246,8 +222,8 @@ export class PracticeBench extends HTMLElement {
     return `${number(this.#session.readings[system][this.#session.now])} ${UNIT[system]}`;
   }
 
-  #clock() {
-    return clock(this.#session.at);
+  #time() {
+    return clockText(this.#session.at);
   }
 
   // --- naming it -----------------------------------------------------------------------
@@ -262,6 +238,12 @@ export class PracticeBench extends HTMLElement {
     this.#run(0);
     const made = new DOMParser().parseFromString(mark.html, "text/html");
     this.#part("mark").replaceChildren(...[...made.body.children].map((each) => document.importNode(each, true)));
+    this.#offerAnother(true);
+  }
+
+  /** Under the mark: what one wants then. @param {boolean} offered */
+  #offerAnother(offered) {
+    this.querySelector(".bench-next")?.toggleAttribute("hidden", !offered);
   }
 
   /** @param {string} name */
@@ -297,13 +279,6 @@ function press(button, pressed) {
  */
 function text(element, words) {
   if (element.textContent !== words) element.textContent = words;
-}
-
-/** @param {number} seconds */
-function clock(seconds) {
-  const whole = Math.floor(seconds + 1e-6);
-  const two = (/** @type {number} */ value) => String(value).padStart(2, "0");
-  return `${Math.floor(whole / 3600)}:${two(Math.floor(whole / 60) % 60)}:${two(whole % 60)}`;
 }
 
 function anyCase() {
