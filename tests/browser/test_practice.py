@@ -219,15 +219,15 @@ def test_an_instructor_gets_sheets_keys_table_and_packages(page, tmp_path):
     link = page.locator(".set-links a").nth(1).get_attribute("href")
     assert "#set=7" in link and "variant=2" in link and "Bo" not in link
     saved = {}
-    for name in ("Sheets as a file", "Keys as a file", "Answers as a table", "Packages for"):
+    for name in ("Sheets", "Keys", "Table of answers (CSV)", "Packages (QTI)"):
         with page.expect_download() as download:
-            page.get_by_role("button", name=name).click()
+            page.get_by_role("button", name=name, exact=True).click()
         saved[name] = download.value.path().read_bytes()
-    assert saved["Sheets as a file"].count(b'class="sheet"') == 3
-    assert saved["Keys as a file"].count(b"Answer key") == 3
-    rows = list(csv.DictReader(io.StringIO(saved["Answers as a table"].decode("utf-8-sig"))))
+    assert saved["Sheets"].count(b'class="sheet"') == 3
+    assert saved["Keys"].count(b"Answer key") == 3
+    rows = list(csv.DictReader(io.StringIO(saved["Table of answers (CSV)"].decode("utf-8-sig"))))
     assert [row["name"] for row in rows[::4]] == ["Ada Reed", "Bo Li", "Cleo Moss"]
-    with zipfile.ZipFile(io.BytesIO(saved["Packages for"])) as archive:
+    with zipfile.ZipFile(io.BytesIO(saved["Packages (QTI)"])) as archive:
         assert archive.namelist() == [f"variant-{n}.zip" for n in (1, 2, 3)]
 
 
@@ -250,11 +250,30 @@ def test_only_what_was_asked_for_is_printed(page, kind, other):
     page.get_by_role("button", name=f"Print the {kind}").click()
     page.emulate_media(media="print")
 
-    assert page.locator(f".made.{kind} .sheet").count() == 3
-    assert page.locator(f".made.{kind} .sheet").first.is_visible()
+    printed = page.locator(f".assignment-made > .{kind} .sheet")
+    expect(printed).to_have_count(3)
+    assert all(sheet.is_visible() for sheet in printed.all())
     for hidden in ("h1", ".assignment-form", f".made.{other}", "footer"):
         assert not page.locator(hidden).first.is_visible()
     assert page.pdf().startswith(b"%PDF-")
+
+    page.emulate_media(media="screen")
+    page.evaluate("dispatchEvent(new Event('afterprint'))")
+    expect(printed).to_have_count(0)
+    expect(page.locator("h1")).to_be_visible()
+
+
+def test_what_was_made_stays_what_it_was_when_the_form_changes(page):
+    make_sets(page, problems="2", variants="2", seed="11")
+    expect(page.locator("assignment-maker")).to_have_attribute("state", "made", timeout=STARTS)
+    page.locator("assignment-maker [name=seed]").fill("12")
+    expect(page.locator(".assignment-says")).to_contain_text("make the sets again")
+
+    with page.expect_download() as download:
+        page.get_by_role("button", name="Table of answers (CSV)").click()
+
+    assert download.value.suggested_filename == "set-11-key.csv"
+    assert len(list(csv.DictReader(download.value.path().open(encoding="utf-8-sig")))) == 4
 
 
 def test_bad_entries_are_said_under_their_fields(page):
