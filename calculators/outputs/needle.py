@@ -221,13 +221,11 @@ def needle() -> str:
         tag("div", class_="needle-dial", data_part="moving"),
         tag("div", tag("button", "Show it", type="button", data_needle="play",
                        class_="needle-next"),
-            tag("button", "Next motion", type="button", data_needle="other",
-                class_="needle-next"),
-            class_="needle-buttons"),
+            _other_motion(), class_="needle-buttons"),
         tag("details", tag("summary", "Minute by minute"), tag("div", data_part="table"),
             class_="needle-table"),
         _choices("does", "What does the needle do?"),
-        _choices("tells", "What does that tell you?"),
+        _choices("tells", "What does that tell you?", _other_motion()),
         class_="needle-part", aria_labelledby="needle-motion",
     )  # fmt: skip
     return text_of(
@@ -235,7 +233,11 @@ def needle() -> str:
     )
 
 
-def _choices(part: str, asks: str) -> Element:
+def _other_motion() -> Element:
+    return tag("button", "Next motion", type="button", data_needle="other", class_="needle-next")
+
+
+def _choices(part: str, asks: str, beside: Element | None = None) -> Element:
     options = [
         tag("label", tag("input", type="radio", name=part, value=each.key),
             tag("span", getattr(each, part)), class_="quiz-option")
@@ -244,7 +246,8 @@ def _choices(part: str, asks: str) -> Element:
     return tag(
         "form",
         tag("fieldset", tag("legend", asks, class_="quiz-asks"), options, class_="quiz-options"),
-        tag("button", "Check", type="submit", class_="quiz-check"),
+        tag("div", tag("button", "Check", type="submit", class_="quiz-check"), beside,
+            class_="needle-buttons"),
         tag("output", class_="quiz-mark", aria_live="polite"),
         class_="needle-choice", novalidate=True, data_ask=part,
     )  # fmt: skip

@@ -97,11 +97,11 @@ def test_a_motion_is_shown_and_its_meaning_marked(page):
     wrong = next(each for each in MOTIONS if each.key != right.key)
     does, tells = (page.locator(f"form[data-ask={part}]") for part in ("does", "tells"))
     does.locator(f"input[value={wrong.key}]").check()
-    does.get_by_role("button").click()
+    does.get_by_role("button", name="Check").click()
     expect(does).to_have_attribute("data-marked", "wrong")
     expect(does.locator("output")).to_contain_text(right.does)
     tells.locator(f"input[value={right.key}]").check()
-    tells.get_by_role("button").click()
+    tells.get_by_role("button", name="Check").click()
     expect(tells).to_have_attribute("data-marked", "right")
     expect(tells.locator("output")).to_contain_text(right.because)
 

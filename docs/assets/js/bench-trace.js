@@ -214,6 +214,7 @@ function minutesAxis(axis, palette) {
   const options = axisOptions(axis, palette, 26);
   return {
     ...options,
+    space: 56,
     values: (/** @type {any} */ plot, /** @type {number[]} */ splits) =>
       options.values(plot, splits).map((each, index) => (index === splits.length - 1 ? `${each} min` : each)),
   };

@@ -75,6 +75,7 @@ export class NeedlePractice extends HTMLElement {
         /** @type {HTMLFormElement} */ (form).reset();
         this.#show(form, "", null);
       }
+      this.#part("moving").scrollIntoView({ block: "nearest" });
       this.#drawMotion().then(() => this.#play());
     } else if (does === "play") this.#play();
   }
