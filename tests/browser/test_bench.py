@@ -209,6 +209,38 @@ def test_a_number_that_is_no_case_is_told_and_stays(bench):
     expect(bench.page.locator("[name=case]")).to_have_value("70000")
 
 
+def test_another_case_begins_with_an_empty_trace(bench):
+    bench.open(1)
+    drawn = "document.querySelector('practice-bench canvas').toDataURL()"
+    empty = bench.page.evaluate(drawn)
+    bench.do("pump", "on")
+    bench.run(4)
+    bench.name("none")
+    assert bench.page.evaluate(drawn) != empty
+
+    bench.page.get_by_role("button", name="Take another case").click()
+
+    expect(bench.page.locator(".bench-grade")).to_have_count(0)
+    expect(bench.page.locator("[data-part=log] li")).to_have_count(0)
+    expect(bench.page.locator("[data-part=says]")).to_contain_text("is set up")
+    bench.page.wait_for_function(f"(empty) => {drawn} === empty", arg=empty)
+
+
+def test_gauge_and_trace_stay_in_sight_at_every_control(open_page):
+    page = open_page(width=360)
+    Bench(page).open(1)
+    for control in page.locator(".bench-control").all():
+        control.scroll_into_view_if_needed()
+        control.locator("button").first.focus()
+        for part in ("[data-part=reading]", ".plot", "[data-speed='0']"):
+            expect(page.locator(f"practice-bench {part}")).to_be_in_viewport(ratio=1)
+        # Whatever has the focus is not under what stays at the top.
+        assert page.evaluate(
+            """() => document.activeElement.getBoundingClientRect().top
+              >= document.querySelector(".bench-instrument").getBoundingClientRect().bottom - 1"""
+        )
+
+
 def test_the_bench_follows_the_units(bench):
     bench.open(1)
     bench.do("pump", "on")

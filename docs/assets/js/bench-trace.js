@@ -79,9 +79,7 @@ export class BenchTrace {
   }
 
   #renew() {
-    const data = this.#data();
-    if (data[0].length < 2 || !this.#plot) return;
-    this.#plot.setData(data, true);
+    this.#plot?.setData(this.#data(), true);
   }
 
   /** @returns {[number[], number[]]} */
@@ -214,7 +212,7 @@ function minutesAxis(axis, palette) {
   const options = axisOptions(axis, palette, 26);
   return {
     ...options,
-    space: 56,
+    space: 46,
     values: (/** @type {any} */ plot, /** @type {number[]} */ splits) =>
       options.values(plot, splits).map((each, index) => (index === splits.length - 1 ? `${each} min` : each)),
   };
