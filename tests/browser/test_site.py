@@ -315,6 +315,28 @@ def test_the_answer_stays_in_sight_while_typing_on_a_phone(open_page, screenshot
     screenshot(page, "typing")
 
 
+def test_a_complaint_does_not_move_a_button_away_from_under_a_press(page):
+    page.goto("/calculators/hold-time/")
+    card_of(page)
+    field = page.locator('input[name="leak_rate"]')
+    field.fill("much")
+    over = page.locator("[data-tool=over]")
+    box = over.bounding_box()
+
+    page.mouse.move(box["x"] + 20, box["y"] + 20)
+    page.mouse.down()  # the field is left, the complaint wants its place above the button
+    page.wait_for_timeout(150)
+    assert over.bounding_box() == box
+    page.mouse.up()
+
+    expect(field).not_to_have_value("much")
+
+    field.fill("much")
+    card_of(page, "wrong")
+    page.keyboard.press("Tab")
+    expect(complaint(page, "leak_rate")).to_be_visible()
+
+
 def test_the_link_that_is_copied_opens_the_same_card(open_page):
     page = open_page(permissions=["clipboard-read", "clipboard-write"])
     page.goto("/")

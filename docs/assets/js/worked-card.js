@@ -18,6 +18,7 @@ import { convertEntries } from "./convert-entries.js";
 import { engine } from "./engine.js";
 import { changedEntries, fillEntries, inputs, readEntries, sameEntry, unfold } from "./entries.js";
 import { keep, linkTo, recall } from "./memory.js";
+import { afterPress } from "./press.js";
 import { readingsFrom } from "./readings-file.js";
 import { pressRow, setRowCount, startRows } from "./rows.js";
 import { currentSystem } from "./system.js";
@@ -123,7 +124,8 @@ export class WorkedCard extends HTMLElement {
   async #ask() {
     this.#become(engine.state === "up" ? "busy" : "waking");
     const entries = readEntries(this.form);
-    const reply = await engine.ask({ do: "answer", card: this.slug, entries, system: this.#system }, this.#topic);
+    const question = { do: "answer", card: this.slug, entries, system: this.#system };
+    const reply = await afterPress(engine.ask(question, this.#topic));
     if (!reply || !this.isConnected || !sameEntry(/** @type {any} */ (readEntries(this.form)), /** @type {any} */ (entries))) {
       return; // a newer question is on its way
     }
@@ -168,8 +170,9 @@ export class WorkedCard extends HTMLElement {
     this.#announce(complaints.map((each) => each.text).join(" "));
   }
 
-  #sayComplaints() {
+  async #sayComplaints() {
     clearTimeout(this.#timers.complain);
+    await afterPress();
     const homeless = writeComplaints(this.form, this.#complaints);
     if (homeless) this.#say(homeless);
   }
