@@ -14,7 +14,7 @@ from calculators.teaching.asking import answered
 from calculators.teaching.question import Asked
 
 WIDTH, HEIGHT = 440, 320
-LEFT, RIGHT, TOP, BOTTOM = 84, 14, 30, 44
+LEFT, RIGHT, TOP, BOTTOM = 94, 14, 34, 50
 Points = list[tuple[float, float]]
 Place = Callable[[float], float]
 TICKS = 5  # about so many numbers on a linear scale
@@ -65,15 +65,15 @@ def ruled_curve(asked: Asked, line: str, *, system: str = "us") -> Element:
     if log:
         fine = [m * d for d in y_marks[:-1] for m in range(2, 10)]
         ruling += [_rule(LEFT, at_y(v), WIDTH - RIGHT, at_y(v), 0.25) for v in fine]
-    names = [_name(at_x(v), HEIGHT - BOTTOM + 18, "middle", _shown(v)) for v in x_marks]
+    names = [_name(at_x(v), HEIGHT - BOTTOM + 20, "middle", _shown(v)) for v in x_marks]
     names += [_name(LEFT - 7, at_y(v) + 5, "end", _shown(v)) for v in y_marks]
     names.append(_name(WIDTH - RIGHT, HEIGHT - 6, "end", _titled(chart["x"])))
-    names.append(_name(0, 15, "start", _titled(chart["y"])))
+    names.append(_name(0, 17, "start", _titled(chart["y"])))
     told = f"{chart['y']['label']} against {chart['x']['label'].lower()}"
     return tag(
         "svg",
         tag("g", ruling, stroke="currentColor"),
-        tag("g", names, fill="currentColor", font_size="14"),
+        tag("g", names, fill="currentColor", font_size="16.5"),
         _dots(points, at_x, at_y) if line == "reading" else _line(points, at_x, at_y),
         viewBox=f"0 0 {WIDTH} {HEIGHT}",
         role="img",
