@@ -124,7 +124,7 @@ export class BenchTrace {
               this.#drawActions(u, palette);
               const mark = this.#drawn?.target;
               const [low, high] = this.#range.y;
-              if (mark && mark.at > low && mark.at < high) drawMarks(u, [{ axis: "y", ...mark }], palette);
+              if (mark && mark.at > low && mark.at < high) drawMarks(u, [{ axis: "y", ...mark, below: true }], palette);
             },
           ],
           setCursor: [(/** @type {any} */ u) => this.#read(u.cursor.idx)],

@@ -62,11 +62,12 @@ export function drawMarks(plot, marks, palette) {
       }
       ink.stroke();
     });
-    marks.forEach(({ axis, label }, i) => {
+    marks.forEach(({ axis, label, below }, i) => {
       const place = places[i];
       if (axis === "y") {
+        const under = below ? box.bottom - place > 20 : place - box.top < 20;
         ink.textAlign = "right";
-        write(ink, label, box.right - 4, place - box.top < 20 ? place + 16 : place - 6, palette);
+        write(ink, label, box.right - 4, under ? place + 16 : place - 6, palette);
       } else {
         const atEnd = box.right - place < ink.measureText(label).width + 10;
         ink.textAlign = atEnd ? "right" : "left";

@@ -5,7 +5,7 @@
  *
  * @typedef {{ label: string, unit: string, log: boolean }} Axis
  * @typedef {{ label: string, role: string, x: number[], y: number[], upper: number[] | null, name_at: number }} Series
- * @typedef {{ axis: "x" | "y", at: number, label: string }} Mark
+ * @typedef {{ axis: "x" | "y", at: number, label: string, below?: boolean }} Mark
  * @typedef {{ title: string, summary: string, x: Axis, y: Axis, series: Series[], marks: Mark[] }} Chart
  */
 import uPlot from "../vendor/uPlot.js";
