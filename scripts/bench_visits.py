@@ -137,12 +137,13 @@ def come_back(chromium: BrowserType, compared: list[Way], runs: int) -> tuple[di
 
         copies = {}
         for way in compared:
+            copied = way.server.copied  # by visits before this one, whose copies were cut short
             context = launch(way)
             page = new_page(context)
             first_answer(page, way.at(), way.server)
             if way.path == CARD:
                 wait_for_copy(page)
-                copies[way.name] = way.server.copied
+                copies[way.name] = way.server.copied - copied
                 before = way.server.sent
                 first_answer(page, way.at(), way.server)
                 time.sleep(PAUSE)
