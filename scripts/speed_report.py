@@ -147,9 +147,11 @@ def machine(found: dict[str, Any]) -> str:
     rows = []
     for name, label in names.items():
         if one := found.get(name):
-            cells = (one["date"], wording.number(one.get("runs", 3)), f"{one['cores']} cores")
+            load = ", then ".join(f"{each:.1f}" for each in one["load"])
+            cells = (one["date"], str(one.get("runs", 3)), load, f"{one['cores']} cores")
             rows.append(_row(label, [*cells, one["browser"]]))
-    return text_of(_table("Each part's run", ["Measured on", "Runs", "Machine", "Browser"], rows))
+    heads = ["Measured on", "Runs", "Load", "Machine", "Browser"]
+    return text_of(_table("Each part's run", heads, rows))
 
 
 PARTS = {one.__name__: one for one in (start, link, slowed, wire, build, lighthouse, machine)}
