@@ -11,7 +11,7 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
-from browser.access import RULES, look
+from browser.access import RULES, look, search_settled
 from playwright.sync_api import expect
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -181,7 +181,7 @@ def test_the_guide_is_walked_by_keyboard_alone_on_a_phone(open_page, screenshot)
     expect(page.get_by_role("button", name="Search")).to_be_focused()
     page.keyboard.press("Enter")
     expect(page.get_by_label("Search the guide")).to_be_focused()
-    expect(page.locator(".md-search-result__link").first).to_be_visible()
+    search_settled(page)
     page.keyboard.press("ArrowDown")
     page.keyboard.press("Enter")
     expect(page.get_by_role("dialog")).to_have_count(0)

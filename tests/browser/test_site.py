@@ -8,6 +8,7 @@ import json
 import re
 
 import pytest
+from browser.access import search_settled
 from playwright.sync_api import expect
 
 from calculators.card import Rows
@@ -256,10 +257,9 @@ def test_menu_and_search_work_by_keyboard_on_a_phone(open_page):
     expect(page.get_by_label("Search the guide")).to_be_focused()
     expect(page.locator(".md-search-result__meta")).to_have_text("Type to start searching")
     page.keyboard.type("boiling point")
-    found = page.locator(".md-search-result__link")
-    expect(found.first).to_be_visible()
+    search_settled(page)
     page.keyboard.press("ArrowDown")
-    expect(found.first).to_be_focused()
+    expect(page.locator(".md-search-result__link").first).to_be_focused()
     page.keyboard.press("Enter")
     expect(page).to_have_url(re.compile(r"localhost:\d+/\w[^?]*/"))
     expect(page.get_by_role("dialog")).to_have_count(0)
