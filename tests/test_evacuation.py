@@ -8,13 +8,14 @@ import pytest
 from calculators.physics import evacuation, stiff
 from calculators.physics.constants import MICRON, STANDARD_ATMOSPHERE
 from calculators.physics.evacuation import SCALE, Conditions, Plant, Setting
+from calculators.physics.evacuation_path import path_of
 from calculators.physics.rig import Rig, Tube
 
 CFM = 4.719474432e-4  # m3/s, NIST SP 811
 
 
 def path(bore=0.00635, length=1.83, speed=5 * CFM, ultimate=20 * MICRON):
-    return evacuation.path_of(
+    return path_of(
         rig=Rig(
             pumping_speed=speed,
             ultimate_pressure=ultimate,

@@ -11,9 +11,9 @@ from typing import TypeVar
 
 from calculators.errors import OutOfRange
 from calculators.hardware import PARTS
-from calculators.physics import evacuation
 from calculators.physics.constants import MICRON, ZERO_CELSIUS
-from calculators.physics.evacuation import Path, Plant
+from calculators.physics.evacuation import Plant
+from calculators.physics.evacuation_path import Path, path_of
 from calculators.physics.rig import Rig, Tube
 from calculators.teaching.bench_faults import FAULTS
 from calculators.teaching.draw import pick
@@ -146,7 +146,7 @@ def path(pump: int, hose: str, cores_in: bool) -> Path:
     Returns
     -------
     Path
-        As :func:`calculators.physics.evacuation.path_of` makes it.
+        As :func:`calculators.physics.evacuation_path.path_of` makes it.
 
     References
     ----------
@@ -158,6 +158,6 @@ def path(pump: int, hose: str, cores_in: bool) -> Path:
         part = PARTS[key]
         assert part.inside_diameter is not None and part.length is not None
         tubes.append(Tube(inside_diameter=part.inside_diameter, length=part.length))
-    return evacuation.path_of(
+    return path_of(
         rig=Rig(pumping_speed=pump * CFM, ultimate_pressure=20.0 * MICRON, shared=tuple(tubes))
     )

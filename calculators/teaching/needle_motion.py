@@ -9,7 +9,8 @@ from functools import lru_cache
 from calculators.errors import CalculatorError
 from calculators.physics import evacuation, stiff
 from calculators.physics.constants import MICRON
-from calculators.physics.evacuation import SCALE, Conditions, Path, Plant, Setting
+from calculators.physics.evacuation import SCALE, Conditions, Plant, Setting
+from calculators.physics.evacuation_path import Path, path_of
 from calculators.physics.rig import Rig, Tube
 from calculators.teaching.bench_case import CFM, path
 from calculators.teaching.draw import pick
@@ -162,7 +163,7 @@ def track(number: int) -> tuple[float, ...]:
 def _wide_path() -> Path:
     """A pump on so wide a hose that the hose does not count."""
     wide = Tube(inside_diameter=0.019, length=1.0)
-    return evacuation.path_of(
+    return path_of(
         rig=Rig(pumping_speed=4.0 * CFM, ultimate_pressure=20.0 * MICRON, shared=(wide,))
     )
 
