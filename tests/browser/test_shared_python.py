@@ -94,3 +94,13 @@ def test_a_browser_that_cannot_share_starts_one_for_the_page(visit):
     page.goto("/calculators/boiling-point/")
 
     ask(page, "1000")
+
+
+def test_a_page_starts_another_python_when_the_shared_one_was_told_to_end(visit):
+    page = visit()
+    page.goto("/calculators/boiling-point/")
+    answered(page)
+    page.evaluate("new BroadcastChannel('dry-tight:python').postMessage('end')")
+    page.wait_for_timeout(1000)
+
+    ask(page, "1000")

@@ -10,6 +10,7 @@
  *                  { loaded, total }    bytes fetched so far, while it wakes
  *                  { ready: true }      it answers from now on
  *                  { broken: "why" }    it will never answer
+ *                  { ended: true }      it was told to go; another may be started
  *
  * One question is with Python at a time. A newer question on the same topic takes
  * the place of one still waiting, whose promise then gives null: latest wins.
@@ -111,12 +112,23 @@ export class Engine extends EventTarget {
     } else if (data.ready) {
       this.#become("up", "");
       this.#next();
+    } else if (data.ended && this.#line instanceof MessagePort) {
+      this.#end();
     } else if (data.broken !== undefined) {
       console.error(data.broken);
       this.#break();
     } else if (data.total && this.state === "waking") {
       this.#become("waking", progress(data.loaded, data.total));
     }
+  }
+
+  /** Let go of a Python that ends; whoever asks next starts another. */
+  #end() {
+    this.#line = undefined;
+    this.#become("asleep", "");
+    if (this.#asked) this.#waiting.unshift(this.#asked);
+    this.#asked = undefined;
+    if (this.#waiting.length) setTimeout(() => this.wake(), 1000); // when the old one has gone
   }
 
   #break() {
@@ -145,6 +157,13 @@ function progress(loaded, total) {
   if (loaded >= total) return "Starting the calculator.";
   const megabytes = (/** @type {number} */ bytes) => (bytes / 1e6).toFixed(1);
   return `Fetching the calculator: ${megabytes(loaded)} of ${megabytes(total)} MB.`;
+}
+
+/** Have every shared Python end, as whatever uses the kept copy must before that can go. */
+export function endPython() {
+  const orders = new BroadcastChannel("dry-tight:python");
+  orders.postMessage("end");
+  orders.close();
 }
 
 /** The engine of this page, asleep until something asks. */

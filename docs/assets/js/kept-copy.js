@@ -1,5 +1,6 @@
 // @ts-check
 /** The copy of the guide on this device: how far it is, how big, filling gaps, removing it. */
+import { endPython } from "./engine.js";
 
 const SCOPE = new URL("../../", import.meta.url).href;
 const CACHE = `workbox-precache-v2-${SCOPE}`; // Workbox's own name for it
@@ -49,6 +50,7 @@ export async function fillGaps(workbox) {
 export async function removeCopy() {
   const registration = await navigator.serviceWorker.getRegistration(SCOPE);
   await registration?.unregister();
+  endPython();
   await caches.delete(CACHE);
 }
 

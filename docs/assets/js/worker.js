@@ -36,6 +36,13 @@ const awake = wake();
 if (isShared) self.addEventListener("connect", (event) => hear(/** @type {any} */ (event).ports[0]));
 else hear(self);
 
+// The copy of the guide on this device can't be removed while this one still uses it.
+const orders = new BroadcastChannel("dry-tight:python");
+orders.addEventListener("message", () => {
+  tell({ ended: true });
+  if (isShared) self.close();
+});
+
 /** @param {any} page a port, or in a worker of one page that worker's own scope */
 function hear(page) {
   pages.add(page);
