@@ -7,7 +7,7 @@ import shutil
 from pathlib import Path
 
 from environment import NODE_MODULES, node
-from steps import BUILD, run
+from steps import BUILD, ROOT, run
 
 # From and to the same places whatever the site's folder: esbuild names parts after them too.
 SOURCE, BUNDLED = "docs/assets", BUILD / "bundled"
@@ -21,7 +21,8 @@ def bundle(site: Path) -> None:
     shutil.rmtree(BUNDLED, ignore_errors=True)
     command = [node(), NODE_MODULES / "esbuild" / "bin" / "esbuild"]
     command += [f"{SOURCE}/{name}" for name in (*WHOLE, *BY_NAME)]
-    command += ["--outdir=build/bundled", f"--outbase={SOURCE}", "--chunk-names=js/[name]-[hash]"]
+    command += [f"--outdir={BUNDLED.relative_to(ROOT).as_posix()}", f"--outbase={SOURCE}"]
+    command += ["--chunk-names=js/[name]-[hash]"]
     command += ["--bundle", "--minify", "--format=esm", "--splitting", "--target=es2022"]
     command += ["--external:../runtime/*", "--external:../vendor/*"]  # these keep their addresses
     command += ["--legal-comments=none", "--log-level=error"]

@@ -13,6 +13,7 @@ import json
 import os
 import site
 import sys
+import tempfile
 import zipimport
 from importlib.machinery import FrozenImporter
 from pathlib import Path
@@ -81,6 +82,6 @@ with zipfile.ZipFile(WHOLE_STDLIB) as whole:
     left_out = {module_name(file) for file in whole.namelist()} - SHIPPED
 guard_imports({name for name in left_out if not FrozenImporter.find_spec(name)})
 
-os.environ["HYPOTHESIS_STORAGE_DIRECTORY"] = "/tmp/hypothesis"
+os.environ["HYPOTHESIS_STORAGE_DIRECTORY"] = tempfile.mkdtemp()
 OPTIONS = ["-p", "no:cacheprovider", "-p", "no:faulthandler", "-o", "pythonpath=tests"]
 sys.exit(importlib.import_module("pytest").main([*OPTIONS, *sys.argv[1:]]))

@@ -112,7 +112,7 @@ export class Engine extends EventTarget {
     } else if (data.ready) {
       this.#become("up", "");
       this.#next();
-    } else if (data.ended && this.#line instanceof MessagePort) {
+    } else if (data.ended) {
       this.#end();
     } else if (data.broken !== undefined) {
       console.error(data.broken);

@@ -33,15 +33,14 @@ const tell = (/** @type {object} */ said) => pages.forEach((page) => page.postMe
 /** What answers once Python is up. @type {Promise<Reply>} */
 const awake = wake();
 
-if (isShared) self.addEventListener("connect", (event) => hear(/** @type {any} */ (event).ports[0]));
-else hear(self);
-
-// The copy of the guide on this device can't be removed while this one still uses it.
-const orders = new BroadcastChannel("dry-tight:python");
-orders.addEventListener("message", () => {
-  tell({ ended: true });
-  if (isShared) self.close();
-});
+if (isShared) {
+  self.addEventListener("connect", (event) => hear(/** @type {any} */ (event).ports[0]));
+  // The copy of the guide on this device can't be removed while this one still uses it.
+  new BroadcastChannel("dry-tight:python").addEventListener("message", () => {
+    tell({ ended: true });
+    self.close();
+  });
+} else hear(self);
 
 /** @param {any} page a port, or in a worker of one page that worker's own scope */
 function hear(page) {
