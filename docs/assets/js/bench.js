@@ -7,7 +7,6 @@ import { number } from "./chart-axes.js";
 import { engine } from "./engine.js";
 import { BenchClock, clockText } from "./bench-clock.js";
 import { BenchSession } from "./bench-session.js";
-import { BenchTrace } from "./bench-trace.js";
 import { currentSystem } from "./system.js";
 
 const UNIT = { us: "micron", si: "Pa" };
@@ -24,7 +23,7 @@ export class PracticeBench extends HTMLElement {
   #listening;
   /** @type {BenchSession} */
   #session = new BenchSession(2, 3600);
-  /** @type {BenchTrace | undefined} */
+  /** @type {import("./bench-trace.js").BenchTrace | undefined} */
   #trace;
   #clock = new BenchClock((seconds) => this.#session.pass(seconds), {
     reading: () => this.#showReading(),
@@ -42,9 +41,9 @@ export class PracticeBench extends HTMLElement {
     for (const type of ["system", "visibilitychange"]) document.addEventListener(type, this, { signal });
     engine.addEventListener("engine", this, { signal });
     addEventListener("pagehide", () => this.#session.keep(), { signal });
-    this.#trace = new BenchTrace(/** @type {HTMLElement} */ (this.querySelector("figure")));
     engine.wake();
     this.#start();
+    this.#startTrace();
     this.#hearEngine();
   }
 
@@ -60,6 +59,16 @@ export class PracticeBench extends HTMLElement {
       this.#field.value = String(this.#session.number);
       this.#show();
     } else this.#setUp(linked ?? anyCase());
+  }
+
+  /** Imported here, since no other page than the bench's should fetch what draws it. */
+  async #startTrace() {
+    const { BenchTrace } = await import("./bench-trace.js");
+    const figure = /** @type {HTMLElement} */ (this.querySelector("figure"));
+    this.#trace ??= new BenchTrace(figure);
+    const view = figure.querySelector('[data-view][aria-pressed="true"]');
+    this.#trace.look(view?.getAttribute("data-view") ?? "whole");
+    if (this.#session.number) this.#showTrace();
   }
 
   /** @param {any} event */

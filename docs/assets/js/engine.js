@@ -60,13 +60,11 @@ export class Engine extends EventTarget {
 
   /** @returns {Promise<Worker | MessagePort>} */
   async #open() {
-    const { default: manifest } = await import("../runtime/manifest.js");
     const broken = () => this.#break();
     const hear = (/** @type {MessageEvent} */ { data }) => this.#hear(data);
-    if ("SharedWorker" in globalThis) {
-      // The name keeps pages of one build from a Python of another.
-      const settings = { type: "module", name: manifest.version, extendedLifetime: true };
-      const worker = new SharedWorker(this.script, /** @type {WorkerOptions} */ (settings));
+    const { openSharedPython } = /** @type {any} */ (globalThis); // early.js has opened it, or does now
+    if (openSharedPython) {
+      const worker = await openSharedPython();
       worker.addEventListener("error", broken);
       worker.port.addEventListener("message", hear);
       worker.port.start();
