@@ -5,15 +5,15 @@ Part of bench_start.py, which says how; each part here gives what goes into the 
 
 import tempfile
 import time
-from collections.abc import Callable
-from contextlib import ExitStack
+from collections.abc import Callable, Iterator
+from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
 
 import plain_page
 import shaped_link
 import site_server
 from find_browser import ARGUMENTS, browser
-from playwright.sync_api import BrowserContext, BrowserType, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, sync_playwright
 from slowed_browser import SHARE, slowed
 from start_clock import Counted, Handler, Visit, first_answer, new_page, wait_for_copy
 from steps import BUILD, say
@@ -55,10 +55,19 @@ def ways(handler: type[site_server.Handler]) -> list[Way]:
     return made
 
 
+@contextmanager
+def started() -> Iterator[Browser]:
+    """Start the browser for rounds of new profiles."""
+    with sync_playwright() as playwright:
+        chromium = playwright.chromium.launch(executable_path=browser(), args=ARGUMENTS)
+        yield chromium
+        chromium.close()
+
+
 # --- one round -------------------------------------------------------------------
 
 
-def open_twice(chromium: BrowserType, way: Way) -> dict[str, Visit]:
+def open_twice(chromium: Browser, way: Way) -> dict[str, Visit]:
     """Open a page with a new profile, then again, then the next page of the guide."""
     context = chromium.new_context()
     try:
@@ -74,7 +83,7 @@ def open_twice(chromium: BrowserType, way: Way) -> dict[str, Visit]:
         context.close()
 
 
-def open_cold(chromium: BrowserType, way: Way) -> dict[str, Visit]:
+def open_cold(chromium: Browser, way: Way) -> dict[str, Visit]:
     """Open a page with a new profile, and no more."""
     context = chromium.new_context()
     try:
@@ -110,19 +119,18 @@ def rounds(runs: int, compared: list[Way], one: Callable[[Way], dict[str, Visit]
 def start(runs: int) -> dict:
     """Time everything from this machine, at its own speed."""
     compared = ways(Handler)
-    with sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(executable_path=browser(), args=ARGUMENTS)
+    with started() as chromium:
         taken = rounds(runs, compared, lambda way: open_twice(chromium, way))
-        chromium.close()
-        back, copies = come_back(playwright.chromium, compared, runs)
+    back, copies = come_back(compared, runs)
     for name, visits in back.items():
         taken[name] |= visits
     return {"runs": runs, "ways": taken, "copies": copies}
 
 
-def come_back(chromium: BrowserType, compared: list[Way], runs: int) -> tuple[dict, dict]:
+def come_back(compared: list[Way], runs: int) -> tuple[dict, dict]:
     """Start the browser anew with a profile that has been there, its offline copy whole."""
     with ExitStack() as stack:
+        chromium = stack.enter_context(sync_playwright()).chromium
         profiles = {
             way.name: stack.enter_context(
                 tempfile.TemporaryDirectory(prefix="bench-", ignore_cleanup_errors=True)
@@ -165,10 +173,8 @@ def come_back(chromium: BrowserType, compared: list[Way], runs: int) -> tuple[di
 def link(runs: int) -> dict:
     """Time a first visit behind a phone's link."""
     compared = ways(ShapedHandler)
-    with sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(executable_path=browser(), args=ARGUMENTS)
+    with started() as chromium:
         taken = rounds(runs, compared, lambda way: open_cold(chromium, way))
-        chromium.close()
     shaped = {"bits_per_second": shaped_link.BITS_PER_SECOND, "delay": shaped_link.DELAY}
     return {"runs": runs, **shaped, "ways": taken}
 
@@ -176,9 +182,6 @@ def link(runs: int) -> dict:
 def slow(runs: int) -> dict:
     """Time everything with a browser that gets a quarter of its time."""
     compared = ways(Handler)
-    with sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(executable_path=browser(), args=ARGUMENTS)
-        with slowed():
-            taken = rounds(runs, compared, lambda way: open_twice(chromium, way))
-        chromium.close()
+    with started() as chromium, slowed():
+        taken = rounds(runs, compared, lambda way: open_twice(chromium, way))
     return {"runs": runs, "share": SHARE, "ways": taken}

@@ -90,32 +90,31 @@ def run_kind(name: str, words: list[str]) -> dict[str, int] | None:
     if asked and not here:
         return None
     say(f"\n{name}")
-    results = RESULTS / f"{name.split()[-1].lower()}.xml"
-    results.unlink(missing_ok=True)
-    options = [word for word in words if word not in asked]
-    ignored = [f"--ignore={folder}" for folder in without]
-    xml = f"--junitxml={results.relative_to(ROOT).as_posix()}"
-    status = subprocess.run(
-        [*map(str, command), xml, *ignored, *options, *(here or [place])], cwd=ROOT
-    ).returncode
+    options = [f"--ignore={folder}" for folder in without]
+    options += [word for word in words if word not in asked]
+    whole = [*command, *options, *(here or [place])]
+    status, counts = counted(whole, name.split()[-1].lower())
     if words and status == NOTHING_TO_RUN:
         return None
-    if not results.exists():
+    if counts is None:
         raise StepFailed(f"The tests did not run to their end ({name.lower()}).")
-    counts = read(results)
     counts["failed"] += bool(status and not counts["failed"])
     if counts["failed"] and name == "In Chromium":
         say("\nOnce more, what failed: a busy machine can be too slow for a browser")
-        again = RESULTS / "chromium-again.xml"
-        again.unlink(missing_ok=True)
-        xml = f"--junitxml={again.relative_to(ROOT).as_posix()}"
-        once_more = [*map(str, command), xml, "--last-failed", *ignored, *options]
-        subprocess.run([*once_more, *(here or [place])], cwd=ROOT)
-        second = read(again) if again.exists() else {"passed": 0, "failed": 0}
-        if second["passed"] or second["failed"]:
+        _, second = counted([*whole, "--last-failed"], "chromium-again")
+        if second and (second["passed"] or second["failed"]):
             counts["passed"] += second["passed"]
             counts["failed"] = second["failed"]
     return counts
+
+
+def counted(command: list[str | Path], name: str) -> tuple[int, dict[str, int] | None]:
+    """Run a pytest; give its status and, if it ran to its end, what its results file tells."""
+    results = RESULTS / f"{name}.xml"
+    results.unlink(missing_ok=True)
+    xml = f"--junitxml={results.relative_to(ROOT).as_posix()}"
+    status = subprocess.run([*map(str, command), xml], cwd=ROOT).returncode
+    return status, read(results) if results.exists() else None
 
 
 def read(results: Path) -> dict[str, int]:
@@ -133,11 +132,12 @@ def test() -> int:
     words = sys.argv[1:]
     set_up()
     RESULTS.mkdir(parents=True, exist_ok=True)
-    counted = {name: counts for name in kinds() if (counts := run_kind(name, words))}
+    found = {name: counts for name in kinds() if (counts := run_kind(name, words))}
     say("\nSummary")
-    for name, counts in counted.items():
+    for name, counts in found.items():
         say(f"  {name}: " + ", ".join(f"{number} {what}" for what, number in counts.items()))
-    total = {key: sum(c[key] for c in counted.values()) for key in ("passed", "failed", "skipped")}
+    keys = ("passed", "failed", "skipped")
+    total = {key: sum(each[key] for each in found.values()) for key in keys}
     say("total: " + ", ".join(f"{number} {what}" for what, number in total.items()))
     return 1 if total["failed"] or not total["passed"] else 0
 
