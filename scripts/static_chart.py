@@ -8,7 +8,7 @@ variables, so it follows light and dark. No style attribute or element is left i
 from __future__ import annotations
 
 import io
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 import matplotlib
@@ -77,7 +77,7 @@ def draw(chart: Mapping[str, Any], name: str) -> str:
         axes.grid(color=HAIR, linewidth=1)
         axes.set_axisbelow(True)
         for mark in chart["marks"]:
-            _mark(axes, mark)
+            _mark(axes, mark, chart["marks"])
         out = io.StringIO()
         figure.savefig(out, format="svg", metadata={"Date": None})
         pyplot.close(figure)
@@ -145,7 +145,7 @@ def _titled(about: Mapping[str, Any]) -> str:
     return f"{about['label']}, {about['unit']}" if about["unit"] else about["label"]
 
 
-def _mark(axes: Any, mark: Mapping[str, Any]) -> None:
+def _mark(axes: Any, mark: Mapping[str, Any], marks: Sequence[Mapping[str, Any]]) -> None:
     style = {"color": LEAK, "linewidth": 1.5, "linestyle": (0, (5, 4))}
     ground = {"facecolor": SHEET, "edgecolor": "none", "pad": 1}
     if mark["axis"] == "y":
@@ -161,7 +161,10 @@ def _mark(axes: Any, mark: Mapping[str, Any]) -> None:
         )
     else:
         axes.axvline(mark["at"], **style)
-        late = _across(axes, mark["at"]) + _width(mark["label"]) > 1  # its name stands before it
+        ends = [_across(axes, each["at"]) for each in marks if each["axis"] == "x"]
+        here, width = _across(axes, mark["at"]), _width(mark["label"])
+        room = min([1.0, *(end for end in ends if end > here)]) - here
+        late = room < width <= here  # its name stands before it
         place = {"xy": (mark["at"], 1), "xycoords": ("data", "axes fraction"), "va": "top"}
         place |= {"xytext": (-5 if late else 5, 0), "ha": "right" if late else "left"}
         axes.annotate(mark["label"], textcoords="offset points", color=LEAK, bbox=ground, **place)

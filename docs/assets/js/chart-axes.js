@@ -8,8 +8,11 @@
 import { font } from "./chart-palette.js";
 
 const FORMAT = new Intl.NumberFormat("en-US", { maximumSignificantDigits: 4 });
-const DECADE = 62; // CSS pixels that the number of a decade needs across
+const FIGURE = 7.8; // CSS pixels that a figure is wide
 const HAIRSPACE = 40; // CSS pixels that two numbers on an axis keep between them
+const LINE = 15; // CSS pixels that numbers above each other need
+const LEADS = [[1, 2, 5], [1, 3], [1]]; // what numbers of a decade start with, the most first
+const BESIDE = 18; // CSS pixels right of the plot, into which a number may reach
 
 /** @param {number} value */
 export const number = (value) => FORMAT.format(value).replace("-", "−");
@@ -54,22 +57,33 @@ function logSplits(plot, index, low, high) {
 }
 
 /**
- * On a log axis: decades; the twos and fives between them too when there are few. Across a
- * narrow chart only every second or third decade has its number.
+ * On a log axis: as many numbers of each decade as there is room for, at most 1, 2, 5; across a
+ * narrow chart only every second or third decade has one.
  * @param {any} plot
  * @param {number[]} splits
  * @param {number} index
  */
 function readable(plot, splits, index) {
-  const span = splits[splits.length - 1] / splits[0];
-  const leads = span > 150 ? [1] : [1, 2, 5];
-  const wide = plot.bbox.width / devicePixelRatio / Math.max(1, Math.log10(span));
-  const every = index === 0 ? Math.ceil(DECADE / wide) : 1;
+  const across = index === 0;
+  const [low, high] = [splits[0], splits[splits.length - 1]];
+  const long = (across ? plot.bbox.width : plot.bbox.height) / devicePixelRatio;
+  const decade = long / Math.max(1, Math.log10(high / low));
+  const width = (/** @type {number} */ value) => FIGURE * number(value).length;
+  const need = across ? Math.max(width(low), width(high)) + 8 : LINE;
+  const leads = high / low > 150 ? [1] : LEADS.find((some) => closest(some) * decade >= need) ?? [1];
+  const every = across ? Math.ceil(need / decade) : 1;
   return splits.map((each) => {
     const power = Math.floor(Math.log10(each) + 1e-9);
-    const stands = leads.some((one) => Math.abs(each / 10 ** power - one) < 1e-6);
-    return stands && power % every === 0 ? each : null;
+    const stands = leads.some((one) => Math.abs(each / 10 ** power - one) < 1e-6) && power % every === 0;
+    const right = Math.log10(high / each) * decade + BESIDE; // from its middle to the chart's edge
+    return stands && (!across || width(each) / 2 <= right) ? each : null;
   });
+}
+
+/** The least step between the numbers of a decade, as a part of it. @param {number[]} leads */
+function closest(leads) {
+  const steps = leads.map((lead, i) => Math.log10((leads[i + 1] ?? 10) / lead));
+  return Math.min(...steps);
 }
 
 /**

@@ -69,9 +69,11 @@ export function drawMarks(plot, marks, palette) {
         ink.textAlign = "right";
         write(ink, label, box.right - 4, under ? place + 16 : place - 6, palette);
       } else {
-        const atEnd = box.right - place < ink.measureText(label).width + 10;
-        ink.textAlign = atEnd ? "right" : "left";
-        write(ink, label, place + (atEnd ? -6 : 6), box.top + 14, palette);
+        const needed = ink.measureText(label).width + 10;
+        const others = marks.map((mark, j) => (mark.axis === "x" && places[j] > place ? places[j] : box.right));
+        const fits = Math.min(...others) - place >= needed || place - box.left < needed;
+        ink.textAlign = fits ? "left" : "right";
+        write(ink, label, place + (fits ? 6 : -6), box.top + 14, palette);
       }
     });
   });
