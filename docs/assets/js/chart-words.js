@@ -5,6 +5,8 @@ import { font } from "./chart-palette.js";
 /** @typedef {import("./chart-palette.js").Palette} Palette */
 
 const DASH = [6, 5];
+const LINE = 16; // CSS pixels from one line of words to the next
+const NEAR = 36; // CSS pixels: a limit nearer to the top than that has its words there
 
 /**
  * Draw in CSS pixels, whatever the screen's own.
@@ -62,18 +64,22 @@ export function drawMarks(plot, marks, palette) {
       }
       ink.stroke();
     });
+    let free = box.top + 14; // the first line that no limit near the top needs
+    marks.forEach(({ axis }, i) => {
+      if (axis === "y" && places[i] - box.top < NEAR) free = Math.max(free, places[i] + 2 * LINE);
+    });
     marks.forEach(({ axis, label, below }, i) => {
       const place = places[i];
       if (axis === "y") {
         const under = below ? box.bottom - place > 20 : place - box.top < 20;
         ink.textAlign = "right";
-        write(ink, label, box.right - 4, under ? place + 16 : place - 6, palette);
+        write(ink, label, box.right - 4, under ? place + LINE : place - 6, palette);
       } else {
         const needed = ink.measureText(label).width + 10;
         const others = marks.map((mark, j) => (mark.axis === "x" && places[j] > place ? places[j] : box.right));
         const fits = Math.min(...others) - place >= needed || place - box.left < needed;
         ink.textAlign = fits ? "left" : "right";
-        write(ink, label, place + (fits ? 6 : -6), box.top + 14, palette);
+        write(ink, label, place + (fits ? 6 : -6), free, palette);
       }
     });
   });
