@@ -47,7 +47,7 @@ def _publish() -> None:
     run([sys.executable, "scripts/publish.py", *words], or_else="The site could not be published.")
     shutil.rmtree(WITHOUT, ignore_errors=True)
     shutil.copytree(PUBLISHED, WITHOUT)
-    worker = WITHOUT / "assets" / "js" / "worker.js"
+    worker = next((WITHOUT / "assets" / "runtime").glob("worker-*.js"))
     code = worker.read_text("utf-8")
     changed = code.replace("if (!isTested())", "if (true)")
     if changed == code:

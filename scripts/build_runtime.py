@@ -10,6 +10,7 @@ import shutil
 import sys
 import zipfile
 from pathlib import Path
+from typing import Any
 
 from compress import precompress
 from environment import NODE_MODULES, node, pyodide_build
@@ -95,7 +96,7 @@ def pack(archives: list[Path], out: Path, wanted=lambda name: True) -> None:
 
 
 def runtime() -> None:
-    """Trace what answering uses, pack that, and describe it in manifest.js."""
+    """Trace what answering uses, pack that, and make the worker that starts it."""
     new = BUILD / "runtime.new"
     shutil.rmtree(new, ignore_errors=True)
     shutil.copytree(BYTECODE / "pyodide", new)
@@ -116,9 +117,7 @@ def runtime() -> None:
     stdlib, app, image = (hashed(path) for path in (stdlib, app, image))
     wasm = f"{pyodide.name}/pyodide.asm.wasm"
     info = json.loads((PYODIDE / "pyodide-lock.json").read_text())["info"]
-    version = fingerprint(WORKER, f"{pyodide.name} {stdlib.name} {app.name} {image.name}")
     manifest = {
-        "version": version[:12],
         "pyodide": f"{pyodide.name}/",
         "stdlib": stdlib.name,
         "calculators": app.name,
@@ -128,12 +127,24 @@ def runtime() -> None:
             name: (new / name).stat().st_size for name in (wasm, stdlib.name, app.name, image.name)
         },
     }
-    module = f"export default {json.dumps(manifest, indent=2)};\n"
-    (new / "manifest.js").write_text(f"// Made by scripts/build_runtime.py.\n{module}")
-    for path in (stdlib, app, image, new / "manifest.js"):
+    for path in (stdlib, app, image, worker(manifest, new)):
         precompress(path)
     shutil.rmtree(RUNTIME, ignore_errors=True)
     new.rename(RUNTIME)
+
+
+def worker(manifest: dict[str, Any], folder: Path) -> Path:
+    """Make one file of worker.js and its imports, with the names of all that it fetches.
+
+    Whoever opens it fetches nothing before the runtime itself, and a page of one build never
+    meets a worker of another.
+    """
+    command = [node(), NODE_MODULES / "esbuild" / "bin" / "esbuild", WORKER[0]]
+    command += ["--bundle", "--format=esm", "--target=es2022", "--log-level=error"]
+    code = run(command, or_else="The worker could not be bundled.")
+    path = folder / "worker.js"
+    path.write_text(code.replace("__MANIFEST__", json.dumps(manifest)), "utf-8")
+    return hashed(path)
 
 
 def make_snapshot(stdlib: Path, app: Path, out: Path) -> dict[str, str]:
@@ -160,7 +171,7 @@ def build() -> None:
     ours = [*files_under(ROOT / "calculators"), *SCRIPTS, *WORKER, ROOT / "pyproject.toml"]
     key = fingerprint(ours, pins)
     step("Browser runtime", runtime, key=key, makes=RUNTIME)
-    if not (RUNTIME / "manifest.js").exists():
+    if not any(RUNTIME.glob("worker-*.js")):
         raise StepFailed("The browser runtime is not whole: remove build/ and run this again.")
 
 

@@ -88,7 +88,7 @@ def build() -> None:
         return
     folders = ("calculators", "docs", "mkdocs.yml", "scripts", "tests/published_values")
     written = files_under(*(ROOT / name for name in folders))
-    key = fingerprint([*locked, *written, RUNTIME / "manifest.js"])
+    key = fingerprint([*locked, *written, *RUNTIME.glob("worker-*.js")])
     step("Pages", lambda: make_site(SITE), key=key, makes=SITE)
 
 

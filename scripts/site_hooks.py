@@ -31,6 +31,7 @@ import prose_markers  # noqa: E402
 import static_chart  # noqa: E402
 import verification  # noqa: E402
 from content_policy import with_policy  # noqa: E402
+from steps import BUILD  # noqa: E402
 
 from calculators import wording  # noqa: E402
 from calculators.cards import BY_SLUG, CARDS  # noqa: E402
@@ -130,6 +131,15 @@ def _filled(text: str, makers: dict[str, Any], page: Any) -> str:
 
 
 # --- what MkDocs calls -------------------------------------------------------
+
+
+def on_config(config: Any, **_: Any) -> Any:
+    """Tell the pages which worker has their Python: its name says what is in it."""
+    worker = next((BUILD / "runtime").glob("worker-*.js"), None)
+    if worker is None:
+        raise PluginError("The browser runtime is not there: build with scripts/serve.py.")
+    config.extra["worker"] = f"assets/runtime/{worker.name}"
+    return config
 
 
 def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:

@@ -88,9 +88,8 @@ class Handler(http.server.BaseHTTPRequestHandler):
         """Send one file, or say that the browser's copy is still good."""
         changed = path.stat().st_mtime
         tag = f'"{path.stat().st_mtime_ns:x}-{path.stat().st_size:x}"'
-        hashed = "runtime" in path.parts and path.name != "manifest.js"
         headers = {
-            "Cache-Control": FOREVER if hashed else "no-cache",
+            "Cache-Control": FOREVER if "runtime" in path.parts else "no-cache",  # named by content
             "ETag": tag,
             "Last-Modified": formatdate(changed, usegmt=True),
             "Vary": "Accept-Encoding",

@@ -38,7 +38,7 @@ def notes(browser, site):
     found = defaultdict(list)
     context = browser.new_context(base_url=site, service_workers="block")
     context.route(
-        "**/assets/js/worker.js",
+        "**/assets/runtime/worker-*.js",
         lambda route: route.fulfill(content_type="text/javascript", body=""),
     )
     page = context.new_page()

@@ -121,7 +121,6 @@ def test_what_cannot_be_read_gets_a_sentence(page, text):
 
 
 def test_a_calculator_that_cannot_start_says_so_beside_the_answer_and_keeps_it(page):
-    page.watch.allow("manifest")
     page.watch.allow("TypeError|Failed|Error")
     page.route("**/assets/runtime/**", lambda route: route.abort())
     page.goto("/learn/what-a-micron-is/")

@@ -20,8 +20,7 @@ def get(address, coding=""):
     ("path", "kind"),
     [
         ("/", "text/html; charset=utf-8"),
-        ("/assets/js/worker.js", "text/javascript; charset=utf-8"),
-        ("/assets/runtime/manifest.js", "text/javascript; charset=utf-8"),
+        ("/assets/js/guide.js", "text/javascript; charset=utf-8"),
     ],
 )
 def test_a_file_has_its_type_and_comes_whole_in_every_coding(site, path, kind):
@@ -34,9 +33,9 @@ def test_a_file_has_its_type_and_comes_whole_in_every_coding(site, path, kind):
 
 
 def test_a_browser_that_has_a_file_is_told_to_keep_it(site):
-    headers, _ = get(f"{site}/assets/js/worker.js")
+    headers, _ = get(f"{site}/assets/js/guide.js")
     again = urllib.request.Request(
-        f"{site}/assets/js/worker.js", headers={"If-None-Match": headers["ETag"]}
+        f"{site}/assets/js/guide.js", headers={"If-None-Match": headers["ETag"]}
     )
 
     with pytest.raises(urllib.error.HTTPError, match="304"):
@@ -48,7 +47,8 @@ def test_the_worker_answers_and_counts_what_it_fetches(page):
     page.watch.allow("404")
     said = page.evaluate(
         """(ask) => new Promise((done) => {
-          const worker = new Worker("/assets/js/worker.js", { type: "module" });
+          const { worker: address } = document.querySelector("[data-worker]").dataset;
+          const worker = new Worker(address, { type: "module" });
           const heard = [];
           worker.onmessage = ({ data }) => { heard.push(data); if (data.id) done(heard); };
           worker.postMessage({ id: 7, ask });

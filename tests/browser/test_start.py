@@ -12,10 +12,12 @@ import pytest
 ASK = {"do": "answer", "card": "boiling-point", "entries": {"pressure": "500 micron"}}
 MARK = {"do": "mark", "lesson": "what-a-micron-is", "question": "", "answer": "500"}
 NOT_RESTORED = "Python is started, not restored"
+WORKER = r"/runtime/worker-\w+\.js$"
 
 # Ask a fresh worker; give everything it said, and what it fetched, by name.
 TALK = """(asks) => new Promise((done) => {
-  const worker = new Worker("/assets/js/worker.js", { type: "module" });
+  const { worker: address } = document.querySelector("[data-worker]").dataset;
+  const worker = new Worker(address, { type: "module" });
   const heard = [];
   worker.onmessage = ({ data }) => {
     heard.push(data);
@@ -73,17 +75,15 @@ def replace(page, pattern, change):
 
 
 def in_manifest(page, change):
-    """Have the manifest say something else."""
+    """Have the worker find something else said of what the build made."""
 
-    def handle(route):
-        text = route.fetch().text()
-        start = text.index("{")
-        manifest = json.loads(text[start:].rstrip().rstrip(";"))
+    def changed(code):
+        before, text, after = re.split(rb"(?<= manifest = )(.*)(?=;\n)", code, maxsplit=1)
+        manifest = json.loads(text)
         change(manifest)
-        body = f"export default {json.dumps(manifest)};"
-        route.fulfill(content_type="text/javascript; charset=utf-8", body=body)
+        return before + json.dumps(manifest).encode() + after
 
-    page.context.route(re.compile("manifest\\.js$"), handle)
+    replace(page, WORKER, changed)
 
 
 def flipped(content):
@@ -152,7 +152,7 @@ def test_a_snapshot_that_fails_ends_in_the_ordinary_start(talk, name):
 
 
 def test_another_engine_starts_the_ordinary_way(talk):
-    replace(talk.page, "worker\\.js", lambda text: text.replace(b'brand === "Chromium"', b"false"))
+    replace(talk.page, WORKER, lambda text: text.replace(b'brand === "Chromium"', b"false"))
     [reply] = talk.ask(ASK)
 
     assert "sublimes" in reply["say"]
@@ -184,17 +184,15 @@ def first_question():
 
 # Restore as the worker does, and look at what came of it.
 INSIDE = """async (code) => {
-  const source = await (await fetch("/assets/js/worker.js")).text();
+  const address = new URL(document.querySelector("[data-worker]").dataset.worker, location.href);
+  const source = await (await fetch(address)).text();
   const probe = source
-    .replace('"../runtime/manifest.js"', `"${location.origin}/assets/runtime/manifest.js"`)
-    .replace('"./snapshot.js"', `"${location.origin}/assets/js/snapshot.js"`)
-    .replace("import.meta.url", `"${location.origin}/assets/js/worker.js"`)
+    .replace("import.meta.url", `"${address}"`)
     .replace("() => restore(module, content, build)", `() => {
       const settings = restore(module, content, build);
       [self.after, self.at] = [module.HEAPU8.slice(), trampoline(module)];
       return settings;
     }`)
-    .replace("restore, verify", "restore, trampoline, verify")
     .replace("return withFiles(python, reply);",
       "self.python = python; return withFiles(python, reply);")
     + `;awake.then(async () => postMessage({ probed: await (${code})(self.python) }));`;

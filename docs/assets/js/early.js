@@ -13,15 +13,13 @@
   }
 }
 
-// Opens the Python that all pages share, for engine.js; and at once, while the rest of the page
-// is still on its way, where the page has a card that will ask it.
-if ("SharedWorker" in globalThis) {
-  const { src, dataset } = document.currentScript;
-  globalThis.openSharedPython = async () => {
-    const { default: manifest } = await import("../runtime/manifest.js");
-    // The name keeps pages of one build from a Python of another.
-    const settings = { type: "module", name: manifest.version, extendedLifetime: true };
-    return new SharedWorker(new URL("worker.js", src), settings);
-  };
-  if ("asks" in dataset) globalThis.openSharedPython().catch(() => {}); // engine.js hears of it
+// Python answers in a worker, which all pages share where the browser can. Where a card will ask
+// it at once, it is opened while the page is still on its way; engine.js talks with it.
+{
+  const { worker, asks } = document.currentScript.dataset;
+  const address = new URL(worker, document.baseURI);
+  const settings = { type: "module", extendedLifetime: true };
+  globalThis.openPython = () =>
+    "SharedWorker" in globalThis ? new SharedWorker(address, settings) : new Worker(address, settings);
+  if (asks !== undefined && "SharedWorker" in globalThis) globalThis.openPython();
 }

@@ -42,38 +42,25 @@ export class Engine extends EventTarget {
   #asked;
   #count = 0;
 
-  /** @param {URL} script */
-  constructor(script) {
+  /** @param {() => Worker | SharedWorker} open */
+  constructor(open) {
     super();
-    this.script = script;
+    this.open = open;
   }
 
   /** Start Python, once. */
   wake() {
     if (this.state !== "asleep") return;
     this.#become("waking", "Starting the calculator.");
-    this.#open().then(
-      (line) => (this.#line = line),
-      () => this.#break(),
-    );
-  }
-
-  /** @returns {Promise<Worker | MessagePort>} */
-  async #open() {
-    const broken = () => this.#break();
-    const hear = (/** @type {MessageEvent} */ { data }) => this.#hear(data);
-    const { openSharedPython } = /** @type {any} */ (globalThis); // early.js has opened it, or does now
-    if (openSharedPython) {
-      const worker = await openSharedPython();
-      worker.addEventListener("error", broken);
-      worker.port.addEventListener("message", hear);
-      worker.port.start();
-      return worker.port;
+    try {
+      const worker = this.open();
+      worker.addEventListener("error", () => this.#break());
+      this.#line = "port" in worker ? worker.port : worker;
+      this.#line.addEventListener("message", (event) => this.#hear(/** @type {MessageEvent} */ (event).data));
+      if ("start" in this.#line) this.#line.start();
+    } catch {
+      this.#break();
     }
-    const worker = new Worker(this.script, { type: "module" });
-    worker.addEventListener("error", broken);
-    worker.addEventListener("message", hear);
-    return worker;
   }
 
   /**
@@ -164,5 +151,5 @@ export function endPython() {
   orders.close();
 }
 
-/** The engine of this page, asleep until something asks. */
-export const engine = new Engine(new URL("worker.js", import.meta.url));
+/** The engine of this page, asleep until something asks. early.js opened its worker, or does then. */
+export const engine = new Engine(() => /** @type {any} */ (globalThis).openPython());

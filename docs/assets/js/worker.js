@@ -8,10 +8,11 @@
  * nothing but Pyodide's public functions. What goes wrong in the first ends in the second.
  */
 
-import manifest from "../runtime/manifest.js";
 import { UnfitSnapshot, restore, verify } from "./snapshot.js";
 
-const RUNTIME = new URL("../runtime/", import.meta.url);
+// build_runtime.py says here what it made, and makes one file of all this, to stand beside it.
+const manifest = __MANIFEST__;
+const RUNTIME = new URL("./", import.meta.url);
 const at = (/** @type {string} */ name) => new URL(name, RUNTIME).href;
 const WASM = `${manifest.pyodide}pyodide.asm.wasm`;
 const NOTHING = at("nothing.zip"); // for Pyodide, which wants a library even to restore; never sent
