@@ -54,8 +54,7 @@ CAUTIONS = {
     "refrigerant": Caution(
         title="Refrigerant and the law",
         short=(
-            "Recover refrigerant before you open a system. Venting it is unlawful in most "
-            "places."
+            "Recover refrigerant before you open a system. Venting it is unlawful in most places."
         ),
         who="You, by contact or by breathing; everyone, by release.",
         how="Liquid freezes skin and eyes; vapor displaces air and breaks down in a flame.",
@@ -149,13 +148,11 @@ CAUTIONS = {
     "lifting": Caution(
         title="Lifting",
         short=(
-            "Pumps and cylinders are heavy. Lift with help, and keep hoses out of the way "
-            "of feet."
+            "Pumps and cylinders are heavy. Lift with help, and keep hoses out of the way of feet."
         ),
         who="Your back, your feet, people passing.",
         how=(
-            "A full cylinder or a large pump is more than one person's lift; a hose is a "
-            "trip line."
+            "A full cylinder or a large pump is more than one person's lift; a hose is a trip line."
         ),
         practice=("Use a cart, a hoist or a second person.", "Lay hoses and cords along walls."),
     ),

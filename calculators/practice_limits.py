@@ -93,9 +93,7 @@ RECOVERY_BAROMETER = 29.9  # inHg, "relative to standard atmospheric pressure" (
 RECOVERY_SOURCE = Cite("40-CFR-82", "section 82.156, table 1")
 RECOVERY_LEVELS = (
     RecoveryLevel(appliance="Very high-pressure appliance", before=0, since=0),
-    RecoveryLevel(
-        appliance="High-pressure appliance, full charge under 200 lb", before=0, since=0
-    ),
+    RecoveryLevel(appliance="High-pressure appliance, full charge under 200 lb", before=0, since=0),
     RecoveryLevel(
         appliance="High-pressure appliance, full charge of 200 lb or more", before=4, since=10
     ),
@@ -107,4 +105,3 @@ RECOVERY_LEVELS = (
     ),
     RecoveryLevel(appliance="Low-pressure appliance", before=25, since=25, absolute=True),
 )
-

@@ -11,6 +11,7 @@ pytestmark = pytest.mark.native
 ROOT = Path(__file__).resolve().parents[1]
 CHECKS = {
     "style": ["-m", "ruff", "check", "--quiet", "--output-format=concise", "."],
+    "layout": ["-m", "ruff", "format", "--diff", "--quiet", "."],
     "types": ["-m", "mypy", "--no-error-summary"],
     "spelling": ["-m", "codespell_lib", "calculators", "docs", "scripts", "tests"],
 }

@@ -1,9 +1,7 @@
 """What a log shows: its steady part, its straight part, its gas, all with their doubts.
 
-Gas that comes off in a rush at the start follows no simple curve: pressures even
-out, walls give up what they hold loosely, the last drop dries up at once. Where
-no shape describes the whole log, the part that one describes is found from the
-end backward, and the rest counts as gas that came before.
+Where one shape describes only the later part of a log (rise_part.py), the rest
+counts as gas that came before.
 """
 
 import math
@@ -21,8 +19,9 @@ from calculators.physics.rise_bounds import (
     stretch,
 )
 from calculators.physics.rise_choice import Choice, compare_shapes, preferred
-from calculators.physics.rise_fit import fit_rise, spread_out
-from calculators.physics.rise_noise import Noise, noise
+from calculators.physics.rise_fit import spread_out
+from calculators.physics.rise_noise import Noise
+from calculators.physics.rise_part import described
 from calculators.physics.rise_record import Point
 from calculators.physics.rise_shapes import SHAPES, SLOWEST_GAS, Fit, Fits
 
@@ -32,11 +31,8 @@ LATE_UNKNOWN = 0.3  # of the rise in the last third: what slower gas may still b
 TAIL_UNKNOWN = 0.3  # of what gas is still to come: what the shape of its tail leaves unsure
 EQUALIZED_IN, EQUALIZED_SHARE = 300.0, 0.15  # s; of the first pressure: evening out, no source
 UNSTEADY, THERMOMETER = 0.6, 0.15  # K: standard uncertainty of a change unrecorded, recorded
-_STARTS = (0.0, 0.06, 0.12, 0.25, 0.37, 0.5)  # where the described part may start
 _MANY = 60  # readings from which the first one no longer matters
-_FEWEST = 6  # points that the described part keeps
 _QUICK = 0.5  # log lengths: gas beside a proven leak is looked for up to this time constant
-_WORSE = 2.0  # times the scatter of the last half: then a shape does not describe the log
 
 
 class Findings(NamedTuple):
@@ -77,51 +73,6 @@ class Findings(NamedTuple):
     def proof(self) -> float:
         """Growth of the misfit that proves a shape wrong [Pa2]."""
         return self.noise.quantile(NORMAL_PASS) ** 2 * self.noise.variance
-
-
-def described(points: Sequence[Point]) -> tuple[int, Fits, Noise]:
-    """Find the part of a log that one shape describes, reaching to its end.
-
-    Parameters
-    ----------
-    points : sequence of Point
-        The log.
-
-    Returns
-    -------
-    tuple
-        Index of the first point of that part, its fits and its noise.
-
-    References
-    ----------
-    Derived here: the earliest start whose scatter is that of the last half.
-    """
-    length = points[-1].time - points[0].time
-    fits = fit_rise(points)
-    whole = 0, fits, noise(fits)
-    tried = []
-    for share in _STARTS[1:]:
-        at = next(i for i, p in enumerate(points) if p.time >= points[0].time + share * length)
-        if len(points) - at >= _FEWEST:
-            tried.append(at)
-    if not tried or tried[-1] == 0:
-        return whole
-
-    def scatter(found: tuple[int, Fits, Noise]) -> float:
-        return found[2].moving / found[1].data.step ** 2
-
-    def part(at: int) -> tuple[int, Fits, Noise]:
-        fits = fit_rise(points[at:])
-        return at, fits, noise(fits)
-
-    last = part(tried[-1])
-    if scatter(whole) <= _WORSE * scatter(last):
-        return whole
-    for at in tried[:-1]:
-        found = part(at)
-        if scatter(found) <= _WORSE * scatter(last):
-            return found
-    return last
 
 
 def find(points: tuple[Point, ...], *, temperature_known: bool) -> Findings:
