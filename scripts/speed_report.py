@@ -219,4 +219,4 @@ def _table(caption: str, heads: Sequence[str], rows: Sequence[Element]) -> Eleme
     head = [tag("td"), *(tag("th", each, scope="col", class_="number") for each in heads)]
     table = tag("table", tag("caption", caption), tag("thead", tag("tr", head)), tag("tbody", rows))
     box = tag("div", table, class_="scroll", tabindex=0, role="region", aria_label=caption)
-    return tag("div", box, class_="reference")
+    return tag("div", box, class_="reference times")
