@@ -65,7 +65,7 @@ PARTS: dict[str, Callable[[int], dict]] = {
     "build": lambda runs: bench_build.measure(),
     "lighthouse": lambda runs: bench_lighthouse.measure(PUBLISHED, plain_page.packages()),
 }
-FEWER = {"link": 5, "slowed": 5}  # runs: each takes a minute
+FEWER = {"slowed": 5}  # runs: each takes a minute
 
 
 def machine() -> dict:
