@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from compress import precompress
-from environment import NODE_MODULES, node, pyodide_build
+from environment import NODE_MODULES, esbuild, node, pyodide_build
 from steps import BUILD, ROOT, StepFailed, files_under, fingerprint, main, run, step
 
 sys.path.insert(0, str(ROOT))
@@ -139,9 +139,7 @@ def worker(manifest: dict[str, Any], folder: Path) -> Path:
     Whoever opens it fetches nothing before the runtime itself, and a page of one build never
     meets a worker of another.
     """
-    command = [node(), NODE_MODULES / "esbuild" / "bin" / "esbuild", WORKER[0]]
-    command += ["--bundle", "--format=esm", "--target=es2022", "--log-level=error"]
-    code = run(command, or_else="The worker could not be bundled.")
+    code = esbuild(WORKER[0], "--format=esm", or_else="The worker could not be bundled.")
     path = folder / "worker.js"
     path.write_text(code.replace("__MANIFEST__", json.dumps(manifest)), "utf-8")
     return hashed(path)

@@ -6,8 +6,8 @@ On a phone's link each file costs a trip, and what imports it a trip before that
 import shutil
 from pathlib import Path
 
-from environment import NODE_MODULES, node
-from steps import BUILD, ROOT, run
+from environment import esbuild
+from steps import BUILD, ROOT
 
 # From and to the same places whatever the site's folder: esbuild names parts after them too.
 SOURCE, BUNDLED = "docs/assets", BUILD / "bundled"
@@ -19,14 +19,11 @@ AS_THEY_ARE = {"early.js"}  # asked for by itself; build_runtime.py packs the wo
 def bundle(site: Path) -> None:
     """Bundle the scripts and styles of a built site, and take out what went into them."""
     shutil.rmtree(BUNDLED, ignore_errors=True)
-    command = [node(), NODE_MODULES / "esbuild" / "bin" / "esbuild"]
-    command += [f"{SOURCE}/{name}" for name in (*WHOLE, *BY_NAME)]
-    command += [f"--outdir={BUNDLED.relative_to(ROOT).as_posix()}", f"--outbase={SOURCE}"]
-    command += ["--chunk-names=js/[name]-[hash]"]
-    command += ["--bundle", "--minify", "--format=esm", "--splitting", "--target=es2022"]
-    command += ["--external:../runtime/*", "--external:../vendor/*"]  # these keep their addresses
-    command += ["--legal-comments=none", "--log-level=error"]
-    run(command, or_else="The scripts and styles could not be bundled.")
+    words = [f"{SOURCE}/{name}" for name in (*WHOLE, *BY_NAME)]
+    words += [f"--outdir={BUNDLED.relative_to(ROOT).as_posix()}", f"--outbase={SOURCE}"]
+    words += ["--chunk-names=js/[name]-[hash]", "--minify", "--format=esm", "--splitting"]
+    words += ["--external:../vendor/*"]  # what is there keeps its address
+    esbuild(*words, or_else="The scripts and styles could not be bundled.")
     for path in [*site.glob("assets/js/*.js"), *site.glob("assets/css/*.css")]:
         if path.name not in AS_THEY_ARE:
             path.unlink()

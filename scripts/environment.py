@@ -87,6 +87,13 @@ def _find_node() -> Path | None:
     return None
 
 
+def esbuild(*words: str | Path, or_else: str) -> str:
+    """Make one file of scripts or styles and all that they import; give what was printed."""
+    command = [node(), NODE_MODULES / "esbuild" / "bin" / "esbuild", *words]
+    alike = ["--bundle", "--target=es2022", "--legal-comments=none", "--log-level=error"]
+    return run([*command, *alike], or_else=or_else)
+
+
 def npm_packages() -> None:
     """Install exactly what package-lock.json says into node_modules."""
     exe = node()

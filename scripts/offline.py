@@ -8,8 +8,8 @@ import hashlib
 import json
 from pathlib import Path
 
-from environment import NODE_MODULES, node
-from steps import ROOT, run
+from environment import esbuild
+from steps import ROOT
 
 SOURCE = ROOT / "scripts" / "service_worker.js"
 NAME = "service-worker.js"
@@ -30,9 +30,7 @@ def files_kept(site: Path) -> dict[str, str]:
 
 def write_service_worker(site: Path) -> None:
     """Write the service worker at the top of the site, so that its scope is all of it."""
-    command = [node(), NODE_MODULES / "esbuild" / "bin" / "esbuild", SOURCE]
-    command += ["--bundle", "--minify", "--format=iife", "--target=es2022", "--log-level=error"]
-    command += ['--define:process.env.NODE_ENV="production"', "--legal-comments=none"]
-    bundle = run(command, or_else="The service worker could not be bundled.")
+    words = ["--minify", "--format=iife", '--define:process.env.NODE_ENV="production"']
+    bundle = esbuild(SOURCE, *words, or_else="The service worker could not be bundled.")
     files = json.dumps(files_kept(site), separators=(",", ":"))
     (site / NAME).write_text(bundle.replace("__FILES__", files), "utf-8")

@@ -91,7 +91,7 @@ def test_the_headers_file_says_the_policy_and_the_types():
     forever = [path for path, name, value in rules if "immutable" in value]
     assert forever
     assert all((SITE / path.lstrip("/")).is_file() for path in forever)
-    assert not any(path.endswith(("service-worker.js", ".html")) for path in forever)
+    assert not any(path.endswith(("guide.js", "early.js", ".html")) for path in forever)
 
 
 def test_the_policy_is_strict():

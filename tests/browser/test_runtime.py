@@ -7,6 +7,9 @@ import urllib.request
 
 import brotli
 import pytest
+from build_site import SITE
+
+WORKER = next((SITE / "assets" / "runtime").glob("worker-*.js")).name
 
 
 def get(address, coding=""):
@@ -21,6 +24,7 @@ def get(address, coding=""):
     [
         ("/", "text/html; charset=utf-8"),
         ("/assets/js/guide.js", "text/javascript; charset=utf-8"),
+        (f"/assets/runtime/{WORKER}", "text/javascript; charset=utf-8"),
     ],
 )
 def test_a_file_has_its_type_and_comes_whole_in_every_coding(site, path, kind):

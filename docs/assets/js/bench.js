@@ -66,7 +66,7 @@ export class PracticeBench extends HTMLElement {
     const { BenchTrace } = await import("./bench-trace.js");
     const figure = /** @type {HTMLElement} */ (this.querySelector("figure"));
     this.#trace ??= new BenchTrace(figure);
-    const view = figure.querySelector('[data-view][aria-pressed="true"]');
+    const view = this.querySelector('[data-view][aria-pressed="true"]');
     this.#trace.look(view?.getAttribute("data-view") ?? "whole");
     if (this.#session.number) this.#showTrace();
   }

@@ -12,7 +12,9 @@ const FIGURE = 7.8; // CSS pixels that a figure is wide
 const HAIRSPACE = 40; // CSS pixels that two numbers on an axis keep between them
 const LINE = 15; // CSS pixels that numbers above each other need
 const LEADS = [[1, 2, 5], [1, 3], [1]]; // what numbers of a decade start with, the most first
-const BESIDE = 18; // CSS pixels right of the plot, into which a number may reach
+
+/** CSS pixels right of the plot, into which a number may reach. */
+export const BESIDE = 18;
 
 /** @param {number} value */
 export const number = (value) => FORMAT.format(value).replace("-", "−");

@@ -9,7 +9,7 @@
  * @typedef {{ title: string, summary: string, x: Axis, y: Axis, series: Series[], marks: Mark[] }} Chart
  */
 import uPlot from "../vendor/uPlot.js";
-import { axisOptions, number, rangeWith, titleOf } from "./chart-axes.js";
+import { BESIDE, axisOptions, number, rangeWith, titleOf } from "./chart-axes.js";
 import { drawMarks, drawNames, drawTitles } from "./chart-words.js";
 import { paletteAt } from "./chart-palette.js";
 
@@ -91,7 +91,7 @@ class LiveChart {
       {
         width: this.box.clientWidth,
         height: this.box.clientHeight,
-        padding: [30, 18, 0, 0],
+        padding: [30, BESIDE, 0, 0],
         pxAlign: 0,
         legend: { show: false },
         cursor: {

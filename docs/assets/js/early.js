@@ -19,7 +19,7 @@
   const { worker, asks } = document.currentScript.dataset;
   const address = new URL(worker, document.baseURI);
   const settings = { type: "module", extendedLifetime: true };
-  globalThis.openPython = () =>
-    "SharedWorker" in globalThis ? new SharedWorker(address, settings) : new Worker(address, settings);
-  if (asks !== undefined && "SharedWorker" in globalThis) globalThis.openPython();
+  const Kind = globalThis.SharedWorker ?? Worker;
+  globalThis.openPython = () => new Kind(address, settings);
+  if (asks !== undefined && Kind !== Worker) globalThis.openPython();
 }
